@@ -1,5 +1,6 @@
 import type { Box, Quad, Region } from '../geometry/shape.ts';
 import type { Mm } from '../measure/units.ts';
+import type { Bows, Edges } from './bows.ts';
 
 export type LevelId = 'rim' | 'ledge' | 'field' | 'skin';
 
@@ -37,7 +38,11 @@ export interface RealEdges {
   /** Where its corners are, counterclockwise from the lower left one. */
   readonly corners: Quad;
   readonly longer: Mm;
+  /** Of both upright edges together, where nothing tells which of them it is. */
   readonly bow: Mm;
+  readonly bows: Bows;
+  /** The four between the corners, the lower one first; those that bow as they lie. */
+  readonly edges: Edges;
 }
 
 /** What the room sees, computed from the bed's measures. */

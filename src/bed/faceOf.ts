@@ -5,6 +5,7 @@ import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Bed } from './bed.ts';
 import { boardsOf, platformSize } from './boards.ts';
+import { edgesWith, outlineOf } from './bows.ts';
 import { type BedDepths, depthsOf } from './depths.ts';
 import type { Face, Level, RealEdges } from './face.ts';
 import { betweenLegs } from './legFootprints.ts';
@@ -39,8 +40,9 @@ const levelMaker =
 /** The real outline of a box of the face; what lies within the frame boards begins where those end. */
 function realRing(real: readonly RealEdges[], of: Box, within: Box, board: Mm): Ring {
   const [rim] = real;
-  if (rim && of === within) return movedIn(rim.corners, board);
-  return real.find(({ box }) => box === of)?.corners ?? ringOfBox(of);
+  if (rim && of === within) return outlineOf(edgesWith(movedIn(rim.corners, board), rim.bows));
+  const own = real.find(({ box }) => box === of);
+  return own ? outlineOf(own.edges) : ringOfBox(of);
 }
 
 interface Boxes {

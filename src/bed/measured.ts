@@ -2,12 +2,16 @@ import { distance, midpoint } from '../geometry/point.ts';
 import type { Point, Quad } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Mm } from '../measure/units.ts';
+import type { Bow, Bows } from './bows.ts';
 
 /**
  * A rectangle as a tape reads it where it was built; what is left out is taken as true. `rising` is the diagonal from
  * the lower left corner, `falling` the one from the upper left.
  */
-export type Measured = { readonly [M in Reading]?: Mm | undefined };
+export type Measured = { readonly [M in Reading]?: Mm | undefined } & {
+  /** What each edge lies out of a string between its corners. */
+  readonly bows?: Bows | undefined;
+};
 
 /** Every reading, in the order in which it is taken. */
 export const READINGS = ['bottom', 'middle', 'top', 'left', 'right', 'rising', 'falling'] as const;
@@ -29,8 +33,10 @@ export interface Corners {
   readonly corners: Quad;
   /** By how much the rising diagonal is longer; less than 0 where the falling one is. */
   readonly longer: Mm;
-  /** By how much the middle is wider than straight sides would have it: what both bow out by together. */
+  /** By how much the middle is wider than the sides have it, as far as they were read: what is left for them to bow by. */
   readonly bow: Mm;
+  /** Those of all edges. Where one upright edge was read beside the middle, the other one follows. */
+  readonly bows: Bows;
   /** The least that the worst of the readings is off; what closes is off by nothing. */
   readonly off: Mm;
 }
@@ -117,13 +123,24 @@ export function cornersOf(measured: Measured, width: Mm, height: Mm): Corners | 
   const closed = k === null ? null : cornersBy(changed(start, free, (mm) => k * mm));
   if (!closed) return null;
   const off = over ? rootOf((mm) => excess(changed(spans, free, () => mm)), 1e-3) : 0;
-  const straight = distance(midpoint(closed[0], closed[3]), midpoint(closed[1], closed[2]));
   return {
     corners: closed,
     longer: distance(closed[0], closed[2]) - distance(closed[1], closed[3]),
-    bow: measured.middle === undefined ? 0 : measured.middle - straight,
+    ...bowsOf(measured, closed),
     off: off === null ? Number.POSITIVE_INFINITY : Math.abs(off),
   };
+}
+
+/** Three widths tell what both upright edges bow by together; which of them does, only a string along it. */
+function bowsOf({ middle, bows = {} }: Measured, corners: Quad): Pick<Corners, 'bow' | 'bows'> {
+  if (middle === undefined) return { bow: 0, bows };
+  const [left, right] = [bows.left?.middle, bows.right?.middle];
+  const bow = middle - spanOf(corners, 'middle') - (left ?? 0) - (right ?? 0);
+  if ((left === undefined) === (right === undefined)) return { bow, bows };
+  const unread = left === undefined ? 'left' : 'right';
+  const follows: Bow = { ...bows[unread], middle: bow };
+  // More than edges bow by was read wrong.
+  return Math.abs(bow) > MOST_BOW ? { bow, bows } : { bow: 0, bows: { ...bows, [unread]: follows } };
 }
 
 /** How far from a true rectangle: opposite sides and diagonals that differ, and edges that bow. */
@@ -132,8 +149,13 @@ function irregularity({ corners: [a, b, c, d], longer, bow }: Corners): number {
   return [...sides, longer, 2 * bow].reduce((sum, mm) => sum + mm * mm, 0);
 }
 
+/** Where both upright edges were read, the middle is as wide as they have it. */
 const closes = (found: Corners | null): found is Corners =>
-  found !== null && found.off <= TRUSTED && Math.abs(found.bow) <= MOST_BOW;
+  found !== null &&
+  found.off <= TRUSTED &&
+  Math.abs(found.bow) <= (hasBoth(found.bows) ? 2 * TRUSTED : MOST_BOW);
+
+const hasBoth = ({ left, right }: Bows): boolean => left?.middle !== undefined && right?.middle !== undefined;
 
 /**
  * The reading that is likeliest wrong where all of them cannot be right: the one without which the rest comes nearest
@@ -150,10 +172,14 @@ export function misreadOf(measured: Measured, width: Mm, height: Mm): Misread | 
     if (!without) continue;
     const score = irregularity(without) + without.off ** 2;
     if (best && best.score <= score) continue;
-    best = { score, misread: { reading, read, would: spanOf(without.corners, reading) } };
+    best = { score, misread: { reading, read, would: wouldRead(without, reading) } };
   }
   return best?.misread ?? null;
 }
+
+/** What a tape would read by what is known without it. */
+const wouldRead = ({ corners, bows: { left, right } }: Corners, reading: Reading): Mm =>
+  spanOf(corners, reading) + (reading === 'middle' ? (left?.middle ?? 0) + (right?.middle ?? 0) : 0);
 
 /** What a tape would read between corners, their edges being straight. */
 export function spanOf([a, b, c, d]: Quad, reading: Reading): Mm {

@@ -6,6 +6,7 @@ import {
   distance,
   dot,
   leftNormal,
+  lerp,
   midpoint,
   rotate,
   scale,
@@ -16,9 +17,10 @@ import { quadThrough } from '../geometry/ring.ts';
 import { intersectLines } from '../geometry/segment.ts';
 import type { Box, Point, Quad } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
-import { cyclic } from '../list/at.ts';
+import { cyclic, pick } from '../list/at.ts';
 import { degrees, type Mm } from '../measure/units.ts';
 import type { Bed, BedMeasured } from './bed.ts';
+import { type Bows, EDGES, type Edges, edgesWith, isBowed, PLACES, readingsOf } from './bows.ts';
 import type { RealEdges } from './face.ts';
 import { type Corners, cornersOf, type Measured, misreadOf, TRUSTED } from './measured.ts';
 
@@ -36,18 +38,31 @@ export function movedIn(quad: Quad, by: Mm): Quad {
  * Where measured corners lie around the true rectangle: the edge that is kept lies along its side, and the largest
  * square rectangle within the corners begins where the true one does: at its lower left, or at the kept edge.
  */
-function placedOn(corners: Quad, box: Box, { keep, rise }: Pick<BedMeasured, 'keep' | 'rise'>): Quad {
+function placedOn(
+  corners: Quad,
+  bows: Bows,
+  box: Box,
+  { keep, rise }: Pick<BedMeasured, 'keep' | 'rise'>,
+): Quad {
   const [a, b, c, d] = corners;
   const edges = { bottom: [a, b], top: [d, c], left: [a, d], right: [b, c], level: [a, b] } as const;
   const [from, to] = edges[keep];
   const upright = keep === 'left' || keep === 'right';
   const lies = upright ? 90 : keep === 'level' ? degrees(Math.asin(rise / distance(a, b))) : 0;
   const turned = quadThrough(corners, (p) => rotate(p, lies - angleOf(subtract(to, from)), a));
-  const [p, q, r, s] = turned;
-  const x = keep === 'right' ? box.x + box.w - Math.min(q.x, r.x) : box.x - Math.max(p.x, s.x);
-  const y = keep === 'top' ? box.y + box.h - Math.min(r.y, s.y) : box.y - Math.max(p.y, q.y);
+  const within = insideOf(edgesWith(turned, bows));
+  const x = keep === 'right' ? box.x + box.w - within.right : box.x - within.left;
+  const y = keep === 'top' ? box.y + box.h - within.top : box.y - within.bottom;
   return quadThrough(turned, (at) => add(at, { x, y }));
 }
+
+/** What lies farthest in of each edge. */
+const insideOf = ([bottom, right, top, left]: Edges) => ({
+  bottom: Math.max(...bottom.map(({ y }) => y)),
+  right: Math.min(...right.map(({ x }) => x)),
+  top: Math.min(...top.map(({ y }) => y)),
+  left: Math.max(...left.map(({ x }) => x)),
+});
 
 /** Corners moved and turned as a whole to where they come nearest to others, by least squares over all four. */
 function nearestTo(corners: Quad, others: Quad): Quad {
@@ -63,8 +78,22 @@ function nearestTo(corners: Quad, others: Quad): Quad {
   return quadThrough(corners, (p) => add(to, rotate(subtract(p, from), turn)));
 }
 
+const edgesAs = (
+  of: RealEdges['of'],
+  box: Box,
+  corners: Quad,
+  found: Pick<Corners, 'longer' | 'bow'> | null,
+  bows: Bows,
+): RealEdges => ({
+  ...{ of, box, corners, longer: found?.longer ?? 0, bow: found?.bow ?? 0 },
+  ...{ bows, edges: edgesWith(corners, bows) },
+});
+
 const isTrue = (quad: Quad, box: Box): boolean =>
   quad.every((p, i) => distance(p, cyclic(ringOfBox(box), i)) < SAME_LENGTH);
+
+/** Whether what the middle is wider by was read apart, at both upright edges. */
+const isRead = ({ left, right }: Bows): boolean => left?.middle !== undefined && right?.middle !== undefined;
 
 /** What readings of one rectangle come to, with what is to be said of it. */
 function found(of: RealEdges['of'], read: Measured, box: Box, checks: Check[]): Corners | null {
@@ -77,7 +106,8 @@ function found(of: RealEdges['of'], read: Measured, box: Box, checks: Check[]): 
     note('bed.not-closing', { reading, read_mm, would_mm });
   } else if (corners) {
     if (Math.abs(corners.longer) > SAME_LENGTH) note('bed.out-of-square', { longer_mm: corners.longer });
-    if (Math.abs(corners.bow) > SAME_LENGTH) note('bed.bowed', { bow_mm: corners.bow });
+    if (Math.abs(corners.bow) > SAME_LENGTH && !isRead(corners.bows))
+      note('bed.bowed', { bow_mm: corners.bow });
   }
   return corners;
 }
@@ -88,7 +118,7 @@ function found(of: RealEdges['of'], read: Measured, box: Box, checks: Check[]): 
  *
  * Checks: `bed.not-closing` (warning) names the reading that is likeliest wrong where they do not close,
  * `bed.out-of-square` and `bed.bowed` (notes) what a carpenter would say of the rest, `bed.corner` (note) what each
- * corner of a square layout leaves to be seen or hangs over, `bed.datum` (note) where to strike the lines that marks
+ * corner of a square layout leaves to be seen or hangs over, `bed.edge` (note) what each edge bows by, `bed.datum` (note) where to strike the lines that marks
  * count from.
  */
 export function realEdges(
@@ -100,19 +130,22 @@ export function realEdges(
   if (!measured) return { real: [], checks: [] };
   const checks: Check[] = [];
   const whole = found('rim', measured.rim, rim, checks);
-  const outside = whole ? placedOn(whole.corners, rim, measured) : ringOfBox(rim);
-  const rest = ({ longer, bow }: Corners) => ({ longer, bow });
-  const real: RealEdges[] = [
-    { of: 'rim', box: rim, corners: outside, ...(whole ? rest(whole) : { longer: 0, bow: 0 }) },
-  ];
+  const bows = whole?.bows ?? {};
+  const outside = whole ? placedOn(whole.corners, bows, rim, measured) : ringOfBox(rim);
+  const real = [edgesAs('rim', rim, outside, whole, bows)];
   if (field) {
     const within = movedIn(outside, bed.frame.thickness + bed.cleats.width);
     const read = Object.values(measured.field).some((mm) => mm !== undefined);
     const own = read ? found('field', measured.field, field, checks) : null;
     const corners = own ? nearestTo(own.corners, within) : within;
-    real.push({ of: 'field', box: field, corners, ...(own ? rest(own) : { longer: 0, bow: 0 }) });
+    // The cleats along a board that bows bow with it.
+    real.push(edgesAs('field', field, corners, own, own?.bows ?? bows));
   }
-  if (real.every(({ corners, box, bow }) => bow === 0 && isTrue(corners, box))) return { real: [], checks };
+  const straight = (of: Bows) => EDGES.every((edge) => !isBowed(of[edge]));
+  if (real.every((one) => one.bow === 0 && straight(one.bows) && isTrue(one.corners, one.box)))
+    return { real: [], checks };
+  for (const one of real)
+    if (one.of === 'rim' || one.bows !== bows) checks.push(...edgeChecks(one, measured.border));
   checks.push(...datumChecks(outside, rim));
   if (measured.border === 'square') checks.push(...cornerChecks(outside, rim));
   return { real, checks };
@@ -134,6 +167,40 @@ function cornerChecks(corners: Quad, box: Box): Check[] {
   });
 }
 
+/**
+ * What a string along each edge that bows told, and what is seen of it half way beside a layout that stays square; less
+ * than 0: that hangs over.
+ */
+function edgeChecks({ of, box, bows, edges }: RealEdges, border: BedMeasured['border']): Check[] {
+  return EDGES.flatMap((edge, i): Check[] => {
+    const bow = bows[edge];
+    if (!isBowed(bow)) return [];
+    const read = Object.fromEntries(readingsOf(bow).map(({ place, out }) => [`${place}_mm`, out]));
+    const figures: Check['figures'] = { of, edge, ...read };
+    if (of === 'field' || border === 'along')
+      return [{ code: 'bed.edge', severity: 'note', parts: [], figures }];
+    const shows_mm = shownAt(cyclic(edges, i), edge, box);
+    const severity = shows_mm < -TRUSTED ? 'warning' : 'note';
+    return [{ code: 'bed.edge', severity, parts: [], figures: { ...figures, shows_mm } }];
+  });
+}
+
+/** How far an edge lies out of the true one half way along it. */
+function shownAt(edge: Edges[number], name: (typeof EDGES)[number], box: Box): Mm {
+  const upright = name === 'left' || name === 'right';
+  const axis = upright ? 'x' : 'y';
+  const [first, last] = [pick(edge, 0), pick(edge, edge.length - 1)];
+  const half = lerp(first, last, PLACES.middle);
+  const along = upright ? 'y' : 'x';
+  const after = edge.findIndex(
+    (p, i) => i > 0 && (p[along] - half[along]) * (pick(edge, i - 1)[along] - half[along]) <= 0,
+  );
+  const [p, q] = [pick(edge, Math.max(0, after - 1)), pick(edge, Math.max(1, after))];
+  const at = lerp(p, q, (half[along] - p[along]) / (q[along] - p[along]))[axis];
+  const true_ = { left: box.x, bottom: box.y, right: box.x + box.w, top: box.y + box.h }[name];
+  return name === 'left' || name === 'bottom' ? true_ - at : at - true_;
+}
+
 /** Where the lines from which marks count lie in from the edges that they would be measured from; less than 0: beyond. */
 function datumChecks([a, b, , d]: Quad, box: Box): Check[] {
   const lines = { x: [box.x - a.x, box.x - d.x], y: [box.y - a.y, box.y - b.y] } as const;
@@ -144,10 +211,8 @@ function datumChecks([a, b, , d]: Quad, box: Box): Check[] {
   });
 }
 
-/** The largest upright rectangle that lies within the corners. */
-export function squareWithin([a, b, c, d]: Quad): { readonly w: Mm; readonly h: Mm } {
-  return {
-    w: Math.min(b.x, c.x) - Math.max(a.x, d.x),
-    h: Math.min(c.y, d.y) - Math.max(a.y, b.y),
-  };
+/** The largest upright rectangle that lies within the edges. */
+export function squareWithin({ edges }: Pick<RealEdges, 'edges'>): { readonly w: Mm; readonly h: Mm } {
+  const { bottom, right, top, left } = insideOf(edges);
+  return { w: right - left, h: top - bottom };
 }

@@ -33,6 +33,7 @@ export const CHECK_CODES = [
   'bed.not-closing', // of (rim, field), reading, read_mm, would_mm
   'bed.out-of-square', // of, longer_mm (the diagonal from the lower left; less than 0: the one from the upper left)
   'bed.bowed', // of, bow_mm (both upright edges together; less than 0: in)
+  'bed.edge', // of, edge (bottom, right, top, left), first_mm, middle_mm, last_mm (those that were read; less than 0: in), shows_mm (half way beside a square layout; less than 0: hangs over)
   'bed.datum', // axis, low_mm, high_mm (in from the edge at both ends; less than 0: beyond it)
   'bed.corner', // corner, across_mm, up_mm (less than 0: hangs over)
   // joinery and cutting

@@ -20,6 +20,9 @@ export const MOST_SIDES = 4 * MOST_CORNERS + 1;
 /** A handle of a smooth side stands no farther off than so many times the box around the corners. */
 export const FARTHEST_HANDLE = 20;
 
+/** Edges of a bed bow by less than two inches; our own choice, no source. */
+export const FARTHEST_BOW: Mm = 50;
+
 /** Straight segments that an arch or bow is made of where nothing is said. Our own choice. */
 export const USUAL_SEGMENTS = 6;
 

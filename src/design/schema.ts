@@ -17,6 +17,7 @@ import {
 import { FORMS } from './fileWords.ts';
 import { jobSchema } from './job/schema.ts';
 import {
+  FARTHEST_BOW,
   FARTHEST_HANDLE,
   FORMAT_VERSION,
   leastCorners,
@@ -43,6 +44,10 @@ export { type Rule, type RuleKind, type RuleOf, ruleSchema } from './rule/schema
 
 // ── Bed ──────────────────────────────────────────────────────────────────────────────────────────
 
+/** What an edge lies out of a string between its corners, a quarter, half and three quarters along from its left or lower end. */
+const bow = z.number().min(-FARTHEST_BOW).max(FARTHEST_BOW);
+const bowSchema = z.strictObject({ first: bow.optional(), middle: bow.optional(), last: bow.optional() });
+
 /** Readings of a tape; what is left out is true. */
 const measuredSchema = z.strictObject({
   bottom: size.optional(),
@@ -53,6 +58,14 @@ const measuredSchema = z.strictObject({
   /** From the lower left corner to the upper right one. */
   rising: size.optional(),
   falling: size.optional(),
+  bows: z
+    .strictObject({
+      bottom: bowSchema.optional(),
+      right: bowSchema.optional(),
+      top: bowSchema.optional(),
+      left: bowSchema.optional(),
+    })
+    .optional(),
 });
 
 export const bedSchema = z.strictObject({

@@ -36,8 +36,8 @@ export function archesOf(parts: readonly LaidPart[]): ArchFound[] {
   });
 }
 
-const segmentedArches = ({ spec, box, legs }: Laid<'run'>): SegmentedArch[] =>
-  (legs.length > 0 ? bowsOfRun(spec, box, pick(legs, 0).width) : []).map(({ arc, count }) =>
+const segmentedArches = ({ spec, box, legs, bows }: Laid<'run'>): SegmentedArch[] =>
+  (bows ?? (legs.length > 0 ? bowsOfRun(spec, box, pick(legs, 0).width) : [])).map(({ arc, count }) =>
     segmentedArch(distance(arc.from, arc.to), Math.abs(riseOfArc(arc)), count),
   );
 

@@ -1,5 +1,7 @@
 import type { FreeEnd } from '../design/schema.ts';
-import type { Box } from '../geometry/shape.ts';
+import { subtract, unit } from '../geometry/point.ts';
+import { ringOfBox } from '../geometry/region.ts';
+import type { Point, Quad } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import { legsOf, type StoppedEnd } from '../layout/laid.ts';
 import { pick } from '../list/at.ts';
@@ -17,7 +19,7 @@ export function naturalCuts(bar: Bar, end: End): Cut[] {
   const stop = stopOf(bar, end);
   if (stop) return stopCuts(bar, end, stop);
   if (laid.kind === 'strip' && isBrace(bar)) {
-    const cuts = boxCuts(bar, end, laid.box);
+    const cuts = boxCuts(bar, end, laid.within ?? ringOfBox(laid.box));
     if (cuts.length > 0) return cuts;
   }
   return [freeCut(bar, end, laid.spec.ends[end])];
@@ -69,12 +71,13 @@ function freeCut(bar: Bar, end: End, free: FreeEnd): Cut {
   return { at: end === 'end' ? bar.length - back : back, slope, kind, with: null, corner: null };
 }
 
-function boxCuts(bar: Bar, end: End, box: Box): Cut[] {
+function boxCuts(bar: Bar, end: End, [a, b, c, d]: Quad): Cut[] {
   const forward = end === 'end';
   const right = bar.along.x > 0 === forward;
   const top = bar.along.y > 0 === forward;
-  const upright: Line = { at: { x: right ? box.x + box.w : box.x, y: box.y }, along: { x: 0, y: 1 } };
-  const level: Line = { at: { x: box.x, y: top ? box.y + box.h : box.y }, along: { x: 1, y: 0 } };
+  const line = (from: Point, to: Point): Line => ({ at: from, along: unit(subtract(to, from)) });
+  const upright = right ? line(b, c) : line(a, d);
+  const level = top ? line(d, c) : line(a, b);
   const rest = { kind: 'miter', with: null, corner: null } as const;
   return [cutAlong(bar, upright, rest), cutAlong(bar, level, rest)].filter((cut) => cut !== null);
 }

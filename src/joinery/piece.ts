@@ -64,6 +64,16 @@ export interface Bent {
   readonly along: readonly Point[];
 }
 
+/** A long edge that is planed or sawn to an edge of the bed that bows; lengths and ends are those before. */
+export interface Scribed {
+  readonly edge: 'left' | 'right';
+  /** The most that comes off, and how far along the piece from its start end. */
+  readonly most: Mm;
+  readonly at: Mm;
+  /** What is left ends here, in the piece's own coordinates from its start end. */
+  readonly line: readonly Point[];
+}
+
 /** One piece of wood to cut. Identical pieces share a `label` and differ in `id`. */
 export interface Piece {
   readonly id: string;
@@ -101,6 +111,8 @@ export interface Piece {
   readonly bent?: Bent;
   /** Half-laps, in order from the start end. */
   readonly notches: readonly Notch[];
+  /** Edges to be scribed once it is cut. */
+  readonly scribed?: readonly Scribed[];
   /** Where it lies on the face. */
   readonly placed: Region;
   readonly z0: Mm;

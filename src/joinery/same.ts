@@ -1,9 +1,10 @@
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Point } from '../geometry/shape.ts';
+import { pick } from '../list/at.ts';
 import { sameValue } from '../list/sameValue.ts';
 import type { ShapedStock, Stock } from '../materials/types.ts';
 import type { Draft } from './draft.ts';
-import type { Notch, PieceEnd } from './piece.ts';
+import type { Notch, PieceEnd, Scribed } from './piece.ts';
 
 /** Pieces that differ by no more than this, in millimeters or degrees, are sawn alike. */
 export const SAWN_ALIKE = 0.02;
@@ -39,13 +40,25 @@ function matches(a: Draft, b: Draft): boolean {
     sameEnd(a.ends[1], b.ends[1]) &&
     sameRing(a.outline, b.outline) &&
     sameRings(a.holes, b.holes) &&
-    a.notches.every((notch) => b.notches.some((other) => sameNotch(notch, other)))
+    a.notches.every((notch) => b.notches.some((other) => sameNotch(notch, other))) &&
+    sameScribed(a.scribed ?? [], b.scribed ?? [])
   );
 }
 
 /** Two notches of one piece never lie in the same place, so that each finds its own. */
 const sameNotch = (a: Notch, b: Notch): boolean =>
   a.side === b.side && near(a.depth, b.depth) && sameRing(a.outline, b.outline);
+
+const sameScribed = (a: readonly Scribed[], b: readonly Scribed[]): boolean =>
+  a.length === b.length &&
+  a.every((one) =>
+    b.some(
+      (two) =>
+        one.edge === two.edge &&
+        one.line.length === two.line.length &&
+        one.line.every((p, i) => near(p.x, pick(two.line, i).x) && near(p.y, pick(two.line, i).y)),
+    ),
+  );
 
 /** Cuts that only differ in their name, such as square and butt, are one setting of the saw. */
 function sameEnd(a: PieceEnd, b: PieceEnd): boolean {
@@ -104,6 +117,12 @@ export function turned(piece: Draft): Draft {
     outline: piece.outline.map(turn),
     holes: piece.holes.map((ring) => ring.map(turn)),
     notches: piece.notches.map((notch) => ({ ...notch, outline: notch.outline.map(turn) })),
+    ...(piece.scribed && {
+      scribed: piece.scribed.map(({ edge, most, at, line }) => ({
+        ...{ edge: edge === 'left' ? ('right' as const) : ('left' as const), most, at: w - at },
+        line: line.map(turn).reverse(),
+      })),
+    }),
   };
 }
 

@@ -4,6 +4,7 @@ import type { Region } from '../geometry/shape.ts';
 import { arcsOf, type LaidPart, reliefOf } from '../layout/laid.ts';
 import type { MoldedLength, Solid } from './piece.ts';
 import type { SawnBar } from './saw.ts';
+import { scribedOff } from './scribe.ts';
 
 /**
  * A laid part as a prism over what its joints leave of it.
@@ -46,8 +47,8 @@ const moldedLength = (length: SawnBar): MoldedLength => ({
   region: footprintOf(length),
 });
 
-const footprintOf = ({ seen, returns }: SawnBar): Region => [
-  ...seen,
+const footprintOf = ({ bar, seen, returns }: SawnBar): Region => [
+  ...scribedOff(bar, seen),
   ...[returns.start, returns.end].filter((polygon) => polygon !== null),
 ];
 

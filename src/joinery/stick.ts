@@ -10,6 +10,7 @@ import { END_KINDS } from './end/table.ts';
 import { type Edge, type Lengths, lengthsOf, longEdges } from './lengths.ts';
 import type { PieceEnd } from './piece.ts';
 import type { SawnBar } from './saw.ts';
+import { scribedEdges, scribedOff } from './scribe.ts';
 
 /** The pieces of the lengths of one strip or run: the lengths in order, then their returns. */
 export function stickPieces(lengths: readonly SawnBar[], allowance: number): Placed[] {
@@ -43,6 +44,7 @@ function bodyOf(length: SawnBar, allowance: number): Placed | null {
   const read = taken && miters ? { ...taken, miters } : undefined;
   const left = fit && !read ? allowance : 0;
   const { outline, notches } = shapeOf(length);
+  const scribed = scribedEdges(bar, length.outline);
   return {
     draft: {
       ...base,
@@ -51,7 +53,8 @@ function bodyOf(length: SawnBar, allowance: number): Placed | null {
       fit: { inPlace: fit, allowance: left, ...(read ? { read } : {}) },
       outline,
       notches,
-      placed: length.seen,
+      placed: scribedOff(bar, length.seen),
+      ...(scribed.length > 0 && { scribed }),
     },
     kind: 'stick',
     stretch: fit ? null : stretchOf(length),

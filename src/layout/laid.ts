@@ -2,7 +2,8 @@ import type { LevelId } from '../bed/face.ts';
 import type { Check } from '../check/check.ts';
 import { isBought, isPaint } from '../design/made.ts';
 import type { Fill, Fitting, Lettering, Painted, Panel, Run, Sign, Strip } from '../design/schema.ts';
-import type { Box, Point, Region, Ring } from '../geometry/shape.ts';
+import type { Box, Point, Quad, Region, Ring } from '../geometry/shape.ts';
+import type { Arc } from '../geometry/stretch.ts';
 import type { Deg, Mm } from '../measure/units.ts';
 
 /** Straight length of stock in place: the center line from `start` to `end` and the width across it. */
@@ -31,6 +32,18 @@ export interface StoppedEnd {
   readonly laid?: true;
 }
 export type Stops = { readonly [End in 'start' | 'end']?: StoppedEnd };
+
+/** A long edge of a leg that is planed to an edge of the bed that bows, once the leg is cut. */
+export interface Scribe {
+  /** By its place in the legs of the part. */
+  readonly leg: number;
+  /** Null: the line passes an end, and takes the tip that a miter leaves beyond it. */
+  readonly side: 'left' | 'right' | null;
+  /** The way out of the bed. */
+  readonly out: Point;
+  /** What it is planed to, on the face and in the direction of travel. */
+  readonly line: readonly Point[];
+}
 
 /** The arcs of a run, sawn from sheet in pieces of a ring, or bent of its own boards. */
 export interface SawnArcs {
@@ -120,6 +133,9 @@ export type LaidPart = LaidBase &
         /** `read` only where it is cut to fit. */
         readonly spec: Pick<Strip, 'lie' | 'ends' | 'fit' | 'onEdge' | 'read'>;
         readonly stops?: Stops;
+        readonly scribed?: readonly Scribe[];
+        /** A brace: the corners of its box as they really are, where that is not true. */
+        readonly within?: Quad;
       }
     | {
         readonly kind: 'run';
@@ -129,6 +145,9 @@ export type LaidPart = LaidBase &
         readonly spec: Pick<Run, 'ends' | 'fit' | 'corner' | 'side' | 'path' | 'onEdge'>;
         readonly stops?: Stops;
         readonly sawn?: SawnArcs;
+        readonly scribed?: readonly Scribe[];
+        /** Its arcs of straight segments where they are struck otherwise than its path tells. */
+        readonly bows?: readonly { readonly arc: Arc; readonly count: number }[];
       }
     | { readonly kind: 'panel'; readonly spec: Pick<Panel, 'shape' | 'openings' | 'grain'> }
     | {

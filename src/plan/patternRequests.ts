@@ -195,7 +195,7 @@ function boardRequest({ id, label, outline, holes }: Piece, name: string): Patte
 
 /** The whole face; of one out of square its real corners lie beyond the true rectangle, and are printed too. */
 function faceRequest({ design, face, parts }: RequestInput): PatternRequest {
-  const corners = (face.real ?? []).flatMap((real) => real.corners);
+  const corners = (face.real ?? []).flatMap((real) => real.edges.flat());
   const { x, y, w, h } = boxOfPoints([...ringOfBox(face.box), ...corners]);
   const moved = (box: Box): Box => ({ ...box, x: box.x - x, y: box.y - y });
   const laid = <T extends { readonly region: Region }>(one: T): Region =>

@@ -33,7 +33,8 @@ describe('real edges around the true rectangle', () => {
   it('keep their spans, lie along what is kept, and have the largest square within begin where the true one does', () => {
     fc.assert(
       fc.property(readings, fc.constantFrom('bottom', 'top', 'left', 'right'), (rim, keep) => {
-        const { corners } = rimOf(faceWith({ rim, keep }).face.real);
+        const rimOfFace = rimOf(faceWith({ rim, keep }).face.real);
+        const { corners } = rimOfFace;
         for (const one of READINGS) {
           const read = rim[one as keyof typeof rim];
           if (read !== undefined) expect(spanOf(corners, one)).toBeCloseTo(read, 5);
@@ -46,7 +47,7 @@ describe('real edges around the true rectangle', () => {
         expect(on[1]).toBeCloseTo(on[2] ?? Number.NaN, 5);
         if (keep !== 'right') expect(Math.max(a.x, d.x)).toBeCloseTo(0, 5);
         if (keep !== 'top') expect(Math.max(a.y, b.y)).toBeCloseTo(0, 5);
-        const square = squareWithin(corners);
+        const square = squareWithin(rimOfFace);
         // Every corner of it lies within: none of the four edges passes between them.
         const x = keep === 'right' ? W - square.w : 0;
         const y = keep === 'top' ? H - square.h : 0;

@@ -457,7 +457,7 @@ describe('a bed out of square', () => {
       face,
       VIEW,
       NAMED,
-      (longer, times) => {
+      ({ by: longer }, times) => {
         said.push({ longer, times });
         return 'long';
       },

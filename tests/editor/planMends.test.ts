@@ -128,6 +128,7 @@ const NOT_MENDED: Readonly<Record<Exclude<CheckCode, keyof typeof MENDED>, strin
   'bed.not-closing': 'only a tape tells what the reading is: said at its field',
   'bed.out-of-square': TOLD,
   'bed.bowed': TOLD,
+  'bed.edge': TOLD,
   'bed.datum': TOLD,
   'bed.corner': TOLD,
   'part.ripped': 'wider stock is bought, or the border takes the reveal: both are the person’s choice',

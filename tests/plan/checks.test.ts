@@ -190,6 +190,7 @@ const SETS_OFF: { readonly [C in Exclude<CheckCode, InItsRoom>]: () => Design } 
     measured({ bottom: 1094, top: 1054.1, left: 1981.2, right: 1981.2, rising: 2244.2, falling: 2244.2 }),
   'bed.out-of-square': () => measured({ rising: 2250 }),
   'bed.bowed': () => measured({ middle: 1060 }),
+  'bed.edge': () => measured({ bows: { left: { middle: 3 } } }),
   'bed.datum': () => measured({ rising: 2300 }),
   'bed.corner': () => measured({ top: 1010 }),
   'bed.legs': () => bed({ legs: { ...base.bed.legs, length: 100 } }),

@@ -53,7 +53,11 @@ export const OverLayer = memo(function OverLayer(props: OverLayerProps) {
           shown.face,
           view,
           palette,
-          (longer, times) => t('bed.drawnMore', { by: lengthText(shown.design, longer), times }),
+          ({ is, by }, times) =>
+            t(is === 'longer' ? 'bed.drawnMore' : by > 0 ? 'bed.drawnOut' : 'bed.drawnIn', {
+              by: lengthText(shown.design, Math.abs(by)),
+              times,
+            }),
           { x: RULER, y: RULER, w: width - RULER, h: height - RULER },
         );
       const guides = withoutMeasured(provisional?.guides ?? [], scene.dimensions);

@@ -1,8 +1,9 @@
+import { EDGES, readingsOf } from '../../bed/bows.ts';
 import type { Face, RealEdges } from '../../bed/face.ts';
-import { add, distance, leftNormal, lerp, midpoint, scale, subtract } from '../../geometry/point.ts';
+import { add, distance, dot, leftNormal, lerp, midpoint, scale, subtract } from '../../geometry/point.ts';
 import { ringOfBox } from '../../geometry/region.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
-import { cyclic } from '../../list/at.ts';
+import { cyclic, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { toScreen, type View } from '../state/store.ts';
 import { drawPlate } from './figure.ts';
@@ -21,40 +22,64 @@ const PLATE = 18;
 /** How many times as much as it is a face out of true is drawn out of it, so that it is seen. */
 export function timesOf(real: readonly RealEdges[], view: View): number {
   const most = Math.max(
-    ...real.flatMap(({ corners, box, bow }) => [
+    ...real.flatMap(({ corners, box, bow, bows }) => [
       Math.abs(bow) / 2,
+      ...EDGES.flatMap((edge) => readingsOf(bows[edge]).map(({ out }) => Math.abs(out))),
       ...corners.map((p, i) => distance(p, cyclic(ringOfBox(box), i))),
     ]),
   );
   return most < TRUE ? 1 : Math.min(MOST_TIMES, Math.max(1, Math.round(SEEN / (most * view.scale))));
 }
 
+/** What a plate tells: by how much a diagonal is longer, or an edge lies out of a string; less than 0: in. */
+export interface Told {
+  readonly is: 'longer' | 'bow';
+  readonly by: Mm;
+}
+
 /**
  * The real edges of a face that is out of true, dashed, so many times as far off as they are; a plate by the end of the
- * longer diagonal says by how much it is longer, within what is seen.
+ * longer diagonal says by how much it is longer, one on each edge that bows by how much, within what is seen.
  */
 export function drawReal(
   ctx: Pen,
   { real }: Face,
   view: View,
   palette: Palette,
-  textOf: (longer: Mm, times: number) => string,
+  textOf: (told: Told, times: number) => string,
   within: Box,
 ): void {
   if (!real) return;
   const times = timesOf(real, view);
   const plates: { readonly text: string; readonly at: Point }[] = [];
-  for (const { of, corners, box, bow, longer } of real) {
+  for (const { of, corners, box, bow, bows, edges, longer } of real) {
     const meant = ringOfBox(box);
-    const seen = corners.map((p, i): Point => {
-      const should = cyclic(meant, i);
-      return toScreen(view, add(should, scale(subtract(p, should), times)));
-    });
+    const seenAt = (p: Point, should: Point): Point =>
+      toScreen(view, add(should, scale(subtract(p, should), times)));
+    const seen = corners.map((p, i) => seenAt(p, cyclic(meant, i)));
     ctx.beginPath();
     seen.forEach((p, i) => {
       const q = cyclic(seen, i + 1);
       if (i === 0) ctx.moveTo(p.x, p.y);
-      // Only the upright edges were measured in the middle.
+      const edge = cyclic(edges, i);
+      if (edge.length > 2) {
+        const [from, to] = [cyclic(corners, i), cyclic(corners, i + 1)];
+        const way = subtract(to, from);
+        const at = (one: Point) =>
+          seenAt(
+            one,
+            lerp(cyclic(meant, i), cyclic(meant, i + 1), dot(subtract(one, from), way) / dot(way, way)),
+          );
+        for (const one of edge.slice(1)) ctx.lineTo(at(one).x, at(one).y);
+        const [most] = readingsOf(bows[cyclic(EDGES, i)]).sort((a, b) => Math.abs(b.out) - Math.abs(a.out));
+        // Of a field that was not measured, what its rim bows by is told there.
+        if (most && (of === 'rim' || bows !== real[0]?.bows)) {
+          const text = textOf({ is: 'bow', by: most.out }, times);
+          plates.push({ text, at: at(pick(edge, Math.floor(edge.length / 2))) });
+        }
+        return;
+      }
+      // Only what both upright edges bow by together was read: half of it each.
       const out = i % 2 === 1 ? (bow / 2) * times * view.scale : 0;
       const by = add(midpoint(p, q), scale(leftNormal(subtract(q, p)), out * (4 / 3)));
       const [a, b] = [lerp(p, by, 2 / 3), lerp(q, by, 2 / 3)];
@@ -67,7 +92,7 @@ export function drawReal(
     // Over the face for its outside, within the field for that.
     const end = cyclic(seen, longer > 0 ? 2 : 3);
     const at = { x: end.x, y: end.y + (of === 'rim' ? -PLATE : PLATE) };
-    plates.push({ text: textOf(Math.abs(longer), times), at });
+    plates.push({ text: textOf({ is: 'longer', by: Math.abs(longer) }, times), at });
   }
   const look = { size: 14, fill: palette.halo, ink: palette.over, edge: palette.over, halo: palette.halo };
   for (const { text, at } of plates) drawPlate(ctx, { text, ...look }, at, 'middle', within);

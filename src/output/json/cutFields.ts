@@ -42,6 +42,11 @@ const pieceFields = (piece: Piece, followers: ReadonlyMap<string, readonly strin
     side: n.side,
     miter_deg: deg(n.miter),
   })),
+  ...(piece.scribed && {
+    scribed: piece.scribed.map(({ edge, most, at, line }) => ({
+      ...{ edge, most_mm: mm(most), at_mm: mm(at), line_mm: line.map(pair) },
+    })),
+  }),
   fit: {
     in_place: piece.fit.inPlace,
     allowance_mm: mm(piece.fit.allowance),

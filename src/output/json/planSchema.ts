@@ -59,6 +59,17 @@ const piece = z.strictObject({
       miter_deg: deg,
     }),
   ),
+  scribed: z
+    .array(
+      z.strictObject({
+        edge: z.enum(['left', 'right']),
+        most_mm: mm,
+        at_mm: mm.meta({ description: 'from the start end, where most comes off' }),
+        line_mm: ring.meta({ description: 'where the wood ends, from the start end' }),
+      }),
+    )
+    .optional()
+    .meta({ description: 'long edges that are planed to an edge of the bed that bows' }),
   fit: z.strictObject({
     in_place: z.boolean(),
     allowance_mm: mm,

@@ -39,6 +39,8 @@ export const DE: PlanWords = {
     along: (edge, from, to) => `${edge}, ${from} bis ${to}`,
     onShowFace: (tape) => `${tape}, auf der Sichtseite`,
     curved: (depth) => `so lang schneiden, dann die Rundung nach der Schablone anreißen (${depth} tief)`,
+    scribed: (edge, most, at) =>
+      `nach dem Schneiden die ${edge} am Bett anreißen und hobeln: bis ${most} fällt weg, ${at} vom linken Ende`,
     bent: (radius) => `gerade ablängen, dann biegen: Radius innen ${radius}`,
     read: {
       lead: (measures) => `vor Ort gemessen: ${measures}`,

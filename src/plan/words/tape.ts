@@ -17,6 +17,8 @@ export interface TapeWords {
   readonly curved: (depth: string) => string;
   /** How far what is cut straight is bent, by the radius of its inner edge. */
   readonly bent: (radius: string) => string;
+  /** What comes off an edge that is scribed to the bed: where most of it, from the start. */
+  readonly scribed: (edge: string, most: string, at: string) => string;
   /** What a tape read in place, beside what was planned. */
   readonly read: {
     readonly lead: (measures: string) => string;
@@ -37,10 +39,26 @@ export function tapeWords(piece: Piece, words: TapeWords): string {
 }
 
 /**
- * What is left to do with a bar once it is cut: it is bent, or its ends are marked from their pattern, with the larger depth
+ * What is left to do with a bar once it is cut: its edges are scribed, it is bent, or its ends are marked from their pattern, with the larger depth
  * of their curves; empty where nothing is.
  */
 export function curveWords(piece: Piece, words: TapeWords, measure: MeasureStyle): string {
+  return [shapeWords(piece, words, measure), ...scribeWords(piece, words, measure)]
+    .filter((text) => text !== '')
+    .join('; ');
+}
+
+/** What is planed off a bar's edges, with where the most of it; small depths count as those of curves do. */
+const scribeWords = ({ scribed = [] }: Piece, words: TapeWords, measure: MeasureStyle): string[] =>
+  scribed.map(({ edge, most, at }) =>
+    words.scribed(
+      words.edge[edge],
+      formatReading(most, { ...measure, fraction: '32' }),
+      formatReading(at, measure),
+    ),
+  );
+
+function shapeWords(piece: Piece, words: TapeWords, measure: MeasureStyle): string {
   if (piece.bent) return words.bent(formatReading(piece.bent.radius, measure));
   const depths = ENDS.map((end) => endCurve(piece, end)?.depth ?? 0).filter((depth) => depth > SAME_PLACE);
   // How deep a curve is counts where it is less than an eighth of an inch too.

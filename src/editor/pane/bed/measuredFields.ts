@@ -1,6 +1,8 @@
 import type { BedMeasured } from '../../../bed/bed.ts';
+import { EDGES, type EdgeName, outAt, type Place } from '../../../bed/bows.ts';
 import type { RealEdges } from '../../../bed/face.ts';
 import { cornersOf, READINGS, type Reading, spanOf } from '../../../bed/measured.ts';
+import { FARTHEST_BOW } from '../../../design/limits.ts';
 import type { Bed } from '../../../design/schema.ts';
 import { ringOfBox } from '../../../geometry/region.ts';
 import type { Box } from '../../../geometry/shape.ts';
@@ -14,6 +16,8 @@ export const UNMEASURED: BedMeasured = { rim: {}, field: {}, keep: 'bottom', ris
 type Of = RealEdges['of'];
 
 const asked = ({ design }: Shown): BedMeasured => design.bed.measured ?? UNMEASURED;
+
+const isMeasured = ({ design }: Shown): boolean => design.bed.measured !== undefined;
 
 /** The true rectangle that readings are of; none on a face without a recess. */
 const meant = ({ face }: Shown, of: Of): Box | null =>
@@ -39,10 +43,36 @@ export const readingFields = (of: Of): readonly MeasuredField[] =>
     is: 'length',
     label: `bed.read.${reading}`,
     min: 100,
-    when: (shown) => shown.design.bed.measured !== undefined && meant(shown, of) !== null,
+    when: (shown) => isMeasured(shown) && meant(shown, of) !== null,
     get: (shown) => reads(shown, of, reading),
     put: (mm, { design: { bed } }) => withMeasured(bed, { [of]: { ...bed.measured?.[of], [reading]: mm } }),
   }));
+
+/** What each edge lies out of a string: at its middle, and at its quarters. */
+export const bowFields = (of: Of, places: readonly Place[]): readonly MeasuredField[] =>
+  EDGES.flatMap((edge) =>
+    places.map(
+      (place): MeasuredField => ({
+        is: 'length',
+        label: `bed.bow.${edge}.${place}`,
+        min: -FARTHEST_BOW,
+        max: FARTHEST_BOW,
+        when: (shown) => isMeasured(shown) && meant(shown, of) !== null,
+        get: (shown) => bowAt(shown, of, edge, place),
+        put: (mm, { design: { bed } }) => {
+          const was = bed.measured?.[of].bows;
+          const bows = { ...was, [edge]: { ...was?.[edge], [place]: mm } };
+          return withMeasured(bed, { [of]: { ...bed.measured?.[of], bows } });
+        },
+      }),
+    ),
+  );
+
+/** What was read, else what the bed has by the rest; where nothing tells, 0. */
+function bowAt(shown: Shown, of: Of, edge: EdgeName, place: Place): Mm {
+  const known = shown.face.real?.find((one) => one.of === of)?.bows[edge];
+  return asked(shown)[of].bows?.[edge]?.[place] ?? known?.[place] ?? (known ? outAt(known, place) : 0);
+}
 
 /** Whether the bed was measured at all. */
 export const IS_MEASURED: MeasuredField = {
@@ -59,7 +89,6 @@ export const IS_MEASURED: MeasuredField = {
 
 const KEEPS = named('bed.keep', ['bottom', 'top', 'left', 'right', 'level']);
 const BORDERS = named('bed.border', ['square', 'along']);
-const isMeasured = ({ design }: Shown): boolean => design.bed.measured !== undefined;
 
 /** What the layout is square to, and what takes the taper. */
 export const FIT_FIELDS: readonly MeasuredField[] = [

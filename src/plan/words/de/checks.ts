@@ -70,6 +70,28 @@ const CORNER: Readonly<Record<string, string>> = {
   'upper-right': 'oben rechts',
 };
 
+const EDGE: Readonly<Record<string, string>> = {
+  bottom: 'Die Unterkante',
+  top: 'Die Oberkante',
+  left: 'Die linke Kante',
+  right: 'Die rechte Kante',
+};
+
+/** Was eine Schnur an einer Kante zeigt, wo sie abgelesen wurde. */
+function bowed(f: CheckFigures, say: Say): string {
+  const upright = f.text('edge') === 'left' || f.text('edge') === 'right';
+  const from = upright ? 'von unten' : 'von links';
+  const places = { middle: 'in der Mitte', first: `ein Viertel ${from}`, last: `drei Viertel ${from}` };
+  return (['first', 'middle', 'last'] as const)
+    .flatMap((place) => {
+      const mm = f.has(`${place}_mm`) ? f.number(`${place}_mm`) : 0;
+      return mm === 0
+        ? []
+        : `${places[place]} ${say.length(Math.abs(mm))} nach ${mm > 0 ? 'außen' : 'innen'}`;
+    })
+    .join(', ');
+}
+
 /** What shows past a square layout at a corner, or what hangs over there. */
 function pastCorner(f: CheckFigures, say: Say): string {
   const low = f.text('corner').startsWith('lower');
@@ -187,7 +209,12 @@ export const checks: PlanWords['checks'] = {
   'bed.out-of-square': (f, say) =>
     `${rectangle(f, 1)} ist nicht im Winkel: Die Diagonale von ${f.number('longer_mm') > 0 ? 'unten' : 'oben'} links ist um ${say.length(Math.abs(f.number('longer_mm')))} zu lang.`,
   'bed.bowed': (f, say) =>
-    `Die Seiten ${rectangle(f, 0)} sind in der Mitte zusammen um ${say.length(Math.abs(f.number('bow_mm')))} nach ${f.number('bow_mm') > 0 ? 'außen' : 'innen'} gebogen. Gerade Leisten folgen dem nicht: beibiegen oder anhobeln.`,
+    `Die Seiten ${rectangle(f, 0)} sind in der Mitte zusammen um ${say.length(Math.abs(f.number('bow_mm')))} nach ${f.number('bow_mm') > 0 ? 'außen' : 'innen'} gebogen. Aus drei Breiten folgt nicht, welche Seite: jede an einer Schnur ablesen. Bis dahin gelten beide als gerade.`,
+  'bed.edge': (f, say) => {
+    const seen = f.has('shows_mm') ? f.number('shows_mm') : 0;
+    const shows = `${say.length(Math.abs(seen))} ${seen < 0 ? 'über den Rahmen hinaus' : 'Rahmen zu sehen'}`;
+    return `${EDGE[f.text('edge')] ?? f.text('edge')} ${rectangle(f, 0)} ist gebogen: ${bowed(f, say)}.${f.has('shows_mm') ? ` Das rechtwinklige Layout lässt in ihrer Mitte ${shows}.` : ''}`;
+  },
   'bed.datum': (f, say) => {
     const at = (mm: number) => `${say.length(Math.abs(mm))} ${mm < 0 ? 'außerhalb' : 'innerhalb'}`;
     const [low, high] = [at(f.number('low_mm')), at(f.number('high_mm'))];

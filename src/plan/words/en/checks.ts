@@ -47,6 +47,32 @@ function pastCorner(f: CheckFigures, say: Say): string {
   return `${across} and ${past(f.number('up_mm'), low ? 'at the bottom' : 'at the top')}`;
 }
 
+const EDGE: Readonly<Record<string, string>> = {
+  bottom: 'lower edge',
+  top: 'upper edge',
+  left: 'left edge',
+  right: 'right edge',
+};
+
+/** What a string tells of an edge, at the places where it was read. */
+function bowed(f: CheckFigures, say: Say): string {
+  const upright = f.text('edge') === 'left' || f.text('edge') === 'right';
+  const way = upright ? 'up' : 'across';
+  const places = {
+    middle: 'at the middle',
+    first: `a quarter of the way ${way}`,
+    last: `three quarters of the way ${way}`,
+  };
+  return (['first', 'middle', 'last'] as const)
+    .flatMap((place) => {
+      const mm = f.has(`${place}_mm`) ? f.number(`${place}_mm`) : 0;
+      return mm === 0
+        ? []
+        : `${mm > 0 ? 'bellies out' : 'hollows in'} ${say.length(Math.abs(mm))} ${places[place]}`;
+    })
+    .join(', ');
+}
+
 const JOINT: Readonly<Record<string, string>> = {
   miter: 'miter',
   butt: 'butt joint',
@@ -154,7 +180,12 @@ export const checks: PlanWords['checks'] = {
   'bed.out-of-square': (f, say) =>
     `The ${RECTANGLE[f.text('of')] ?? f.text('of')} is out of square: ${say.length(Math.abs(f.number('longer_mm')))} long on the diagonal from the ${f.number('longer_mm') > 0 ? 'lower' : 'upper'} left.`,
   'bed.bowed': (f, say) =>
-    `The sides of the ${RECTANGLE[f.text('of')] ?? f.text('of')} bow ${f.number('bow_mm') > 0 ? 'out' : 'in'} by ${say.length(Math.abs(f.number('bow_mm')))} between them at the middle. Straight trim does not follow that: spring it in, or plane to fit.`,
+    `The sides of the ${RECTANGLE[f.text('of')] ?? f.text('of')} bow ${f.number('bow_mm') > 0 ? 'out' : 'in'} by ${say.length(Math.abs(f.number('bow_mm')))} between them at the middle. Three widths cannot tell which side it is: read each against a string. Until then both count as straight.`,
+  'bed.edge': (f, say) => {
+    const seen = f.has('shows_mm') ? f.number('shows_mm') : 0;
+    const shows = `${say.length(Math.abs(seen))} ${seen < 0 ? 'hanging over' : 'of the frame showing'}`;
+    return `The ${EDGE[f.text('edge')] ?? f.text('edge')} of the ${RECTANGLE[f.text('of')] ?? f.text('of')} ${bowed(f, say)}.${f.has('shows_mm') ? ` Half way along it the square layout leaves ${shows}.` : ''}`;
+  },
   'bed.datum': (f, say) => {
     const at = (mm: number) => `${say.length(Math.abs(mm))} ${mm < 0 ? 'beyond' : 'in from'}`;
     const [low, high] = [at(f.number('low_mm')), at(f.number('high_mm'))];

@@ -63,6 +63,28 @@ const CORNER: Readonly<Record<string, string>> = {
   'upper-right': 'superior derecha',
 };
 
+const EDGE: Readonly<Record<string, string>> = {
+  bottom: 'El canto inferior',
+  top: 'El canto superior',
+  left: 'El canto izquierdo',
+  right: 'El canto derecho',
+};
+
+/** What a string tells of an edge, at the places where it was read. */
+function bowed(f: CheckFigures, say: Say): string {
+  const upright = f.text('edge') === 'left' || f.text('edge') === 'right';
+  const from = upright ? 'desde abajo' : 'desde la izquierda';
+  const places = { middle: 'en el medio', first: `a un cuarto ${from}`, last: `a tres cuartos ${from}` };
+  return (['first', 'middle', 'last'] as const)
+    .flatMap((place) => {
+      const mm = f.has(`${place}_mm`) ? f.number(`${place}_mm`) : 0;
+      return mm === 0
+        ? []
+        : `${say.length(Math.abs(mm))} hacia ${mm > 0 ? 'fuera' : 'dentro'} ${places[place]}`;
+    })
+    .join(', ');
+}
+
 /** What shows past a square layout at a corner, or what hangs over there. */
 function pastCorner(f: CheckFigures, say: Say): string {
   const low = f.text('corner').startsWith('lower');
@@ -180,7 +202,12 @@ export const checks: PlanWords['checks'] = {
   'bed.out-of-square': (f, say) =>
     `${rectangle(f, 1)} está fuera de escuadra: la diagonal desde ${f.number('longer_mm') > 0 ? 'abajo' : 'arriba'} a la izquierda mide ${say.length(Math.abs(f.number('longer_mm')))} de más.`,
   'bed.bowed': (f, say) =>
-    `Los costados ${rectangle(f, 0)} se arquean ${say.length(Math.abs(f.number('bow_mm')))} entre los dos hacia ${f.number('bow_mm') > 0 ? 'fuera' : 'dentro'} en el medio. Los listones rectos no lo siguen: forzarlos o cepillarlos.`,
+    `Los costados ${rectangle(f, 0)} se arquean ${say.length(Math.abs(f.number('bow_mm')))} entre los dos hacia ${f.number('bow_mm') > 0 ? 'fuera' : 'dentro'} en el medio. Tres anchos no dicen cuál de los dos: leer cada uno contra un cordel. Hasta entonces valen por rectos.`,
+  'bed.edge': (f, say) => {
+    const seen = f.has('shows_mm') ? f.number('shows_mm') : 0;
+    const shows = `${seen < 0 ? 'sobresale' : 'deja ver el bastidor'} ${say.length(Math.abs(seen))}`;
+    return `${EDGE[f.text('edge')] ?? f.text('edge')} ${rectangle(f, 0)} se arquea: ${bowed(f, say)}.${f.has('shows_mm') ? ` En su mitad la disposición a escuadra ${shows}.` : ''}`;
+  },
   'bed.datum': (f, say) => {
     const at = (mm: number) => `${say.length(Math.abs(mm))} ${mm < 0 ? 'por fuera' : 'por dentro'}`;
     const [low, high] = [at(f.number('low_mm')), at(f.number('high_mm'))];
