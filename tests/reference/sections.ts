@@ -11,6 +11,7 @@ import { mattresses } from './section/mattresses.ts';
 import { miter } from './section/miter.ts';
 import { paint } from './section/paint.ts';
 import { paper } from './section/paper.ts';
+import { squaring } from './section/squaring.ts';
 import { units } from './section/units.ts';
 import type { Section } from './table.ts';
 
@@ -30,4 +31,5 @@ export const SECTIONS: readonly Section[] = [
   division,
   fonts,
   files,
+  squaring,
 ];
