@@ -26,6 +26,8 @@ export interface Touched {
 
 /** A design as far as what is done asks for it: laid out, and sawn. */
 export interface There {
+  /** What holds of the job. */
+  readonly facts: readonly Fact[];
   readonly parts: readonly LaidPart[];
   /** Those of letters apart. */
   readonly pieces: readonly Piece[];
@@ -47,13 +49,12 @@ interface DoneParts {
 /**
  * The parts with something done that a change touches, each once: by the pieces as they are planned, whether the change
  * is one of the part itself or of what it meets.
- * @param facts what holds of the job
  */
-export function touchedBy(facts: readonly Fact[], before: There, after: There): readonly Touched[] {
-  if (facts.length === 0) return [];
-  const done = doneParts(facts);
+export function touchedBy(before: There, after: There): readonly Touched[] {
+  if (before.facts.length === 0) return [];
+  const done = doneParts(before.facts);
   const now = new Map(after.parts.map((laid) => [laid.id, laid]));
-  const recut = madeOtherwise(facts, before, after, done.fastened);
+  const recut = madeOtherwise(before, after, done.fastened);
   const repainted = finishesChanged(before.finishes, after.finishes);
   const found = new Map<string, How>();
   for (const was of before.parts) {
@@ -109,21 +110,12 @@ function finishesChanged(before: readonly Finish[], after: readonly Finish[]): R
 }
 
 /** The laid parts of which a piece is made that the change wants made otherwise, or not at all. */
-function madeOtherwise(
-  facts: readonly Fact[],
-  before: There,
-  after: There,
-  fastened: ReadonlySet<string>,
-): ReadonlySet<string> {
+function madeOtherwise(before: There, after: There, fastened: ReadonlySet<string>): ReadonlySet<string> {
   const parts = new Set<string>();
   if (before.pieces === after.pieces && before.stocks === after.stocks) return parts;
   const now = new Map(after.pieces.map((piece) => [piece.id, piece]));
-  for (const of of new Set(factsOf(facts, 'cut').map(({ stock }) => stock))) {
-    const [stock, next] = [before.stocks.get(of), after.stocks.get(of)];
-    const was = stock && knownAgain(before.pieces, facts, stock).byPiece;
-    const is = next && knownAgain(after.pieces, facts, next).byPiece;
-    for (const { id, part } of before.pieces) if (was?.has(id) && !is?.has(id)) parts.add(part);
-  }
+  const [was, is] = [servedIn(before), servedIn(after)];
+  for (const { id, part } of before.pieces) if (was.has(id) && !is.has(id)) parts.add(part);
   for (const piece of before.pieces) {
     if (!fastened.has(piece.part)) continue;
     const is = now.get(piece.id);
@@ -131,6 +123,17 @@ function madeOtherwise(
     if (is?.stock !== piece.stock || !isMarked(markOf(piece), is, stock)) parts.add(piece.part);
   }
   return parts;
+}
+
+/** The pieces that lie there cut. */
+function servedIn({ facts, pieces, stocks }: There): ReadonlySet<string> {
+  const cut = new Set(factsOf(facts, 'cut').map(({ stock }) => stock));
+  return new Set(
+    [...cut].flatMap((id) => {
+      const stock = stocks.get(id);
+      return stock ? [...knownAgain(pieces, facts, stock).byPiece.keys()] : [];
+    }),
+  );
 }
 
 const isElsewhere = (a: Box, b: Box): boolean =>

@@ -68,9 +68,8 @@ describe('a change with parts already on', () => {
         const job = saying(undefined, fastenedSaying(bare, on));
         const doc = freshDocument({ ...bare.design, job });
         const edits = change(doc, chance);
-        const facts = liveFacts(job);
         const after = tried(doc, edits);
-        const touched = touching.of(facts, doc.shown, after);
+        const touched = touching.of(doc.shown, after);
         const boxes = new Map(doc.shown.layout.parts.map(({ id, box }) => [id, box]));
         // Told of is just what a person sees move, go or change its size.
         const moved = on.filter((id) => {
@@ -107,7 +106,7 @@ describe('a change with parts already on', () => {
         );
         // And so once more from nothing, as it is written to a file.
         const again = freshDocument(done.design).shown;
-        expect(touching.of(facts, doc.shown, again)).toEqual([]);
+        expect(touching.of(doc.shown, again)).toEqual([]);
       }
       expect(asked).toBeGreaterThan(0);
     },

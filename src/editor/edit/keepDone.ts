@@ -24,7 +24,6 @@ export function keepingDone(
   touched: readonly Touched[],
   touching: Touching,
 ): readonly Edit[] | null {
-  const facts = liveFacts(doc.design.job);
   let kept: readonly Edit[] = edits;
   let left = touched;
   const all = new Map<string, Touched>();
@@ -36,7 +35,7 @@ export function keepingDone(
     if (round > 0 && parts.every(({ part, how }) => all.get(part)?.how === how)) return null;
     for (const one of parts) all.set(one.part, one);
     kept = fixed(doc, edits, [...all.values()], touching);
-    left = touching.of(facts, doc.shown, tried(doc, kept, new Set(all.keys())));
+    left = touching.of(doc.shown, tried(doc, kept, new Set(all.keys())));
   }
   return left.length === 0 ? kept : jointsKept(doc, kept, left, new Set(all.keys()), touching);
 }
@@ -80,7 +79,7 @@ function jointsKept(
     ...decided.map(({ id }): Edit => ({ kind: 'remove', list: 'joints', id })),
     ...inserts,
   ];
-  const still = touching.of(liveFacts(doc.design.job), doc.shown, tried(doc, kept, held));
+  const still = touching.of(doc.shown, tried(doc, kept, held));
   return still.length === 0 ? kept : null;
 }
 
@@ -102,10 +101,9 @@ function fixed(
     ...[...some].map((id): Edit => ({ kind: 'remove', list: 'rules', id })),
     ...held,
   ];
-  const facts = liveFacts(doc.design.job);
   const moves = (gone: Iterable<string>) =>
     touching
-      .of(facts, doc.shown, tried(doc, without(gone), ids))
+      .of(doc.shown, tried(doc, without(gone), ids))
       .some(({ part, how }) => how !== 'recut' && ids.has(part));
   // All of them go, and those come back that move none of the parts: many at once where they can, earlier ones first.
   let gone: ReadonlySet<string> = new Set(own.map(({ id }) => id));
@@ -131,8 +129,7 @@ function asItWas(doc: Document, there: Shown, { part: id, how }: Touched): Edit[
   const box = doc.shown.layout.boxes.get(id);
   const after = there.design.parts.find((part) => part.id === id);
   if (!before || !box || !after) return [];
-  const facts = liveFacts(doc.design.job);
-  const isOn = facts.some(
+  const isOn = liveFacts(doc.design.job).some(
     (fact) => fact.is === 'done' && fact.box !== null && partOf(fact.part ?? '') === id,
   );
   const now = there.layout.boxes.get(id) ?? box;

@@ -7,6 +7,7 @@ import { regainFocus } from '../control/regions.ts';
 import { usePageTitle } from '../control/usePageTitle.ts';
 import { useSay } from '../control/useSay.ts';
 import { WorkSoFar } from '../control/WorkSoFar.tsx';
+import { ReadBoards } from '../frame/ReadBoards.tsx';
 import { openingDone } from '../kept/opening.ts';
 import { useEditor, usePlan, useStore } from '../state/hooks.ts';
 import { useSawing, useSawPlan } from '../state/job.ts';
@@ -48,6 +49,8 @@ function BenchSteps({ id }: { id: string }) {
   const [listed, setListed] = useState(false);
   const [linking, setLinking] = useState(false);
   const [wrong, setWrong] = useState(false);
+  const [reading, read] = useState<string | null>(null);
+  const readStock = reading === null ? undefined : plan?.stocks.get(reading);
   const anew = useAnew(plan);
   const body = useRef<HTMLElement>(null);
 
@@ -96,7 +99,7 @@ function BenchSteps({ id }: { id: string }) {
   useSwipe(body, (direction) => {
     if (!listed) go(at + (direction === 'on' ? 1 : -1));
   });
-  useArrowKeys(listed || linking || wrong, (by) => go(at + by));
+  useArrowKeys(listed || linking || wrong || reading !== null, (by) => go(at + by));
 
   return (
     <div className="saw">
@@ -145,8 +148,15 @@ function BenchSteps({ id }: { id: string }) {
       ) : null}
       {linking ? <LinkDialog onClose={() => setLinking(false)} /> : null}
       {wrong && plan && step ? (
-        <WrongDialog step={step} plan={plan} onTold={anew.ask} onClose={() => setWrong(false)} />
+        <WrongDialog
+          step={step}
+          plan={plan}
+          onTold={anew.ask}
+          onRead={read}
+          onClose={() => setWrong(false)}
+        />
       ) : null}
+      {plan && readStock ? <ReadBoards plan={plan} stock={readStock} onClose={() => read(null)} /> : null}
     </div>
   );
 }

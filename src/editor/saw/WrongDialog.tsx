@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { BenchStep } from '../../cutting/atSaw.ts';
+import type { BenchStep, BoardRef, SheetRef } from '../../cutting/atSaw.ts';
 import type { Saying } from '../../design/job/record.ts';
 import { boardSaying, spoiledSaying } from '../../job/acts.ts';
 import { boardIds } from '../../job/ids.ts';
@@ -13,7 +13,7 @@ import { atSaw, sayOfJob } from '../state/job.ts';
 import { useWords } from '../words/t.ts';
 import { stepName } from './stepName.ts';
 
-const WHATS = ['short', 'ruined', 'split', 'size'] as const;
+const WHATS = ['short', 'ruined', 'split', 'size', 'read'] as const;
 type What = (typeof WHATS)[number];
 
 interface WrongProps {
@@ -21,11 +21,13 @@ interface WrongProps {
   readonly plan: Plan;
   /** Told what was planned before, and the wood that a short piece is now. */
   readonly onTold: (asked: { before: Plan; short: string | null }) => void;
+  /** The board is there, and a rule reads another width or thickness of it. */
+  readonly onRead: (stock: string) => void;
   readonly onClose: () => void;
 }
 
 /** What can go wrong with what is under the saw: each in a figure as a tape reads it, and the rest is planned again. */
-export function WrongDialog({ step, plan, onTold, onClose }: WrongProps) {
+export function WrongDialog({ step, plan, onTold, onRead, onClose }: WrongProps) {
   const t = useWords();
   const store = useStore();
   const offered = WHATS.filter((what) => isOffered(what, step));
@@ -42,6 +44,15 @@ export function WrongDialog({ step, plan, onTold, onClose }: WrongProps) {
   const backward = what === 'split' && figures.to <= figures.from;
   const take = () => {
     if (what === null) return;
+    if (what === 'read') {
+      if (step.from === null) return;
+      const wood = woodOf(step.from);
+      const there = boardSaying(wood, atSaw(plan, store.getState().edit.design), false);
+      if (there.length > 0) sayOfJob(store, there, t('wrong.did.there', { what: stepName(step, t) }));
+      onClose();
+      onRead(wood.stock);
+      return;
+    }
     const said = sayingsOf(what, step, figures, plan, store.getState().edit.design);
     if (!said || !sayOfJob(store, said, t(`wrong.did.${what}`, { what: stepName(step, t) }))) return;
     const short = said.find((one) => one.is === 'board' && one.got === 'short' && one.of === null);
@@ -97,7 +108,7 @@ export function WrongDialog({ step, plan, onTold, onClose }: WrongProps) {
       ) : null}
       {what === null ? null : (
         <Button look="main saw-wide" disabled={longer || backward} onClick={take}>
-          {t('wrong.take')}
+          {t(what === 'read' ? 'bench.next' : 'wrong.take')}
         </Button>
       )}
       <p className="note">{t('wrong.undo')}</p>
@@ -106,10 +117,13 @@ export function WrongDialog({ step, plan, onTold, onClose }: WrongProps) {
 }
 
 /** A cut of a sheet spoils none of its pieces by itself; boards alone have stretches. */
-const isOffered = (what: What, { kind }: BenchStep): boolean =>
-  what === 'short' || what === 'ruined'
-    ? kind === 'board-piece' || kind === 'sheet-piece'
-    : kind === 'board-piece';
+function isOffered(what: What, { kind }: BenchStep): boolean {
+  if (what === 'read') return kind !== 'loose-piece';
+  if (what === 'short' || what === 'ruined') return kind === 'board-piece' || kind === 'sheet-piece';
+  return kind === 'board-piece';
+}
+
+const woodOf = (from: BoardRef | SheetRef) => (from.kind === 'board' ? from.board : from.sheet);
 
 function startOf(step: BenchStep) {
   const piece = step.kind === 'sheet-cut' ? null : step.piece;
@@ -122,7 +136,7 @@ function startOf(step: BenchStep) {
 }
 
 function sayingsOf(
-  what: What,
+  what: Exclude<What, 'read'>,
   step: BenchStep,
   { left, from, to, size }: { left: number; from: number; to: number; size: number },
   plan: Plan,

@@ -21,6 +21,8 @@ export interface CommitOptions {
   readonly trial?: Trial | undefined;
   /** What it does to what is done is known and wanted. */
   readonly settled?: boolean;
+  /** Parts that it is said of what they are: those are not asked about. */
+  readonly said?: ReadonlySet<string>;
 }
 
 /**
@@ -33,7 +35,7 @@ export function commit(
   label: string,
   options: CommitOptions = {},
 ): boolean {
-  const { say: spoken, held, trial, settled, ...rest } = options;
+  const { say: spoken, held, trial, settled, said, ...rest } = options;
   const from = store.getState().edit;
   const done = carriedOut(from, { edits, label, ...rest }, held, trial);
   if (!done) {
@@ -41,8 +43,9 @@ export function commit(
     say(store, t('say.refused', { label }));
     return false;
   }
-  const asks = (touching: Touching): boolean => {
-    const touched = touching.of(liveFacts(from.design.job), from.shown, done.shown);
+  const asks = (all: Touching): boolean => {
+    const touching = said ? besides(all, said) : all;
+    const touched = touching.of(from.shown, done.shown);
     if (touched.length === 0) return false;
     store.setState({
       doneQuestion: { from, edits, label, selection: rest.selection, held, touched, touching },
@@ -64,6 +67,11 @@ export function commit(
   if (isAsked && !touching) askLate(store, from, done, asks);
   return true;
 }
+
+const besides = ({ of, ...more }: Touching, said: ReadonlySet<string>): Touching => ({
+  ...more,
+  of: (before, after) => of(before, after).filter(({ part }) => !said.has(part)),
+});
 
 /** What can tell was still on its way: the change is taken back and asked about where nothing was done since. */
 function askLate(store: EditorStore, from: Document, done: Document, asks: (touching: Touching) => boolean) {

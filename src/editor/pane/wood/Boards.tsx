@@ -1,11 +1,13 @@
-import { BadgeCheck, CircleHelp } from 'lucide-react';
-import { useMemo } from 'react';
+import { BadgeCheck, CircleHelp, Ruler } from 'lucide-react';
+import { useMemo, useState } from 'react';
 import { numbered } from '../../../cutting/numbered.ts';
 import type { BoardsBound, CutBoard } from '../../../cutting/result.ts';
 import type { Plan } from '../../../plan/types.ts';
+import { Button } from '../../control/Button.tsx';
 import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
+import { ReadBoards } from '../../frame/ReadBoards.tsx';
 import { useSawing } from '../../state/job.ts';
 import { useWords } from '../../words/t.ts';
 import { BoardCard } from './BoardCard.tsx';
@@ -80,13 +82,27 @@ interface StockBlockProps {
 }
 
 function StockBlock({ plan, stock, bounds, children }: StockBlockProps) {
+  const t = useWords();
+  const [reading, setReading] = useState(false);
   const bound = bounds.find((b) => b.stock === stock);
+  const of = plan.stocks.get(stock);
   return (
     <div className="stock-block">
       <div className="stock-block-head">
-        <Typeset as="h4" text={plan.stocks.get(stock)?.name ?? stock} />
+        <Typeset as="h4" text={of?.name ?? stock} />
         {bound ? <BoundLine bound={bound} /> : null}
+        {of ? (
+          <Button
+            icon={Ruler}
+            look="small"
+            label={t('boards.openLong', { stock: of.name })}
+            onClick={() => setReading(true)}
+          >
+            {t('boards.open')}
+          </Button>
+        ) : null}
       </div>
+      {of && reading ? <ReadBoards plan={plan} stock={of} onClose={() => setReading(false)} /> : null}
       <ul>{children}</ul>
     </div>
   );

@@ -3,6 +3,7 @@ import { useEffect, useState } from 'react';
 import { ownCopy } from '../../../design/ownCopy.ts';
 import { resourcesOf } from '../../../design/resources.ts';
 import type { Design } from '../../../design/schema.ts';
+import { inSize } from '../../../job/reading.ts';
 import { Button } from '../../control/Button.tsx';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
@@ -17,7 +18,7 @@ import { useSettled, useSettledDesign, useStore } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { namesOf } from '../facts/choices.ts';
 import { useChange } from '../facts/useChange.ts';
-import { newStock, type OwnForm, type OwnStock, resized } from './ownStock.ts';
+import { newStock, type OwnForm, type OwnStock } from './ownStock.ts';
 import { PriceRows } from './PriceRows.tsx';
 
 const FORMS = ['flat', 'shaped', 'sheet'] as const satisfies readonly OwnForm[];
@@ -49,14 +50,14 @@ const SHAPED_FIELDS: readonly FormField<Shaped, Shaped>[] = [
     label: 'size.width',
     min: 0.5,
     get: ({ width }) => width,
-    put: (width, stock) => resized(stock, width, stock.thickness),
+    put: (width, stock) => inSize(stock, width, stock.thickness),
   },
   {
     is: 'length',
     label: 'size.thickness',
     min: 0.5,
     get: ({ thickness }) => thickness,
-    put: (thickness, stock) => resized(stock, stock.width, thickness),
+    put: (thickness, stock) => inSize(stock, stock.width, thickness),
   },
   {
     is: 'length',

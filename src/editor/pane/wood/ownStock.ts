@@ -3,7 +3,6 @@ import type { Mm } from '../../../measure/units.ts';
 
 export type OwnStock = Design['stocks'][number];
 export type OwnForm = OwnStock['form'];
-type Shaped = Extract<OwnStock, { form: 'shaped' }>;
 
 /** A stock to start from; every figure is there to be replaced by what was measured. */
 export function newStock(form: OwnForm, id: string, name: string): OwnStock {
@@ -44,10 +43,3 @@ const chamfered = (width: Mm, thickness: Mm) => [
   { x: width - thickness / 2, y: thickness },
   { x: 0, y: thickness },
 ];
-
-/** The molding in another size: its section is stretched with it. */
-export function resized(stock: Shaped, width: Mm, thickness: Mm): Shaped {
-  const kx = width / stock.width;
-  const ky = thickness / stock.thickness;
-  return { ...stock, width, thickness, section: stock.section.map(({ x, y }) => ({ x: x * kx, y: y * ky })) };
-}
