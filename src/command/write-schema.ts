@@ -1,7 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { ownJsonSchema } from '../design/assembly/own.ts';
 import { designJsonSchema } from '../design/jsonSchema.ts';
-import { planJsonSchema } from '../output/json/planSchema.ts';
+import { planJsonSchema } from '../output/json/planJson.ts';
 
 for (const [name, schema] of [
   ['design', designJsonSchema()],

@@ -1,8 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
-import { planJson } from '../../src/output/json/planJson.ts';
-import { planJsonSchema } from '../../src/output/json/planSchema.ts';
+import { planJson, planJsonSchema } from '../../src/output/json/planJson.ts';
 import { planOf, STARTERS } from '../plan/starters.ts';
 
 // An independent reader of JSON Schema, draft 2020-12 (json-schema.org).

@@ -6,6 +6,15 @@ export interface Amount {
 
 export type Cell = string | number | Amount | null;
 
+/** What a column is called, and what each entry has in it. */
+export type Column<T> = readonly [head: string, cell: (entry: T) => Cell];
+
+/** Entries as rows under the heads of their columns. */
+export const rowsOf = <T>(columns: readonly Column<T>[], entries: readonly T[]): Cell[][] => [
+  columns.map(([head]) => head),
+  ...entries.map((entry) => columns.map(([, cell]) => cell(entry))),
+];
+
 /** A spreadsheet takes text that starts like this for a formula and runs it. */
 const FORMULA = /^[=+\-@\t\r\n＝＋－＠]/;
 const NUMBER = /^[+-]?\d+(\.\d+)?$/;

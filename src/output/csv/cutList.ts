@@ -1,69 +1,42 @@
 import { numbered } from '../../cutting/numbered.ts';
-import { groupPieces } from '../../joinery/label.ts';
-import type { Notch, PieceEnd } from '../../joinery/piece.ts';
+import { groupPieces, type PieceGroup } from '../../joinery/label.ts';
+import type { Notch, Piece, PieceEnd } from '../../joinery/piece.ts';
 import { formatLength } from '../../measure/format.ts';
-import type { Deg } from '../../measure/units.ts';
+import type { Deg, Mm } from '../../measure/units.ts';
 import type { Plan } from '../../plan/types.ts';
 import { LANGUAGES, styleIn } from '../../plan/words/languages.ts';
 import { pieceNames } from '../../plan/words/pieces.ts';
 import { sayFor } from '../../plan/words/say.ts';
 import { PLAN_WORDS } from '../../plan/words/tables.ts';
 import { tapeWords } from '../../plan/words/tape.ts';
-import type { Cell } from './csv.ts';
-
-const HEAD = [
-  'label',
-  'quantity',
-  'name',
-  'stock',
-  'length',
-  'width',
-  'length_mm',
-  'measured',
-  'upper_edge_mm',
-  'lower_edge_mm',
-  'overall_mm',
-  'width_mm',
-  'thickness_mm',
-  'left_end_cut',
-  'left_end_miter_deg',
-  'left_end_bevel_deg',
-  'left_end_second_miter_deg',
-  'left_end_second_bevel_deg',
-  'left_end_nested_miter_deg',
-  'left_end_nested_bevel_deg',
-  'left_end_long_edge',
-  'right_end_cut',
-  'right_end_miter_deg',
-  'right_end_bevel_deg',
-  'right_end_second_miter_deg',
-  'right_end_second_bevel_deg',
-  'right_end_nested_miter_deg',
-  'right_end_nested_bevel_deg',
-  'right_end_long_edge',
-  'notches',
-  'measured_in_place',
-  'boards',
-];
+import { type Cell, type Column, rowsOf } from './csv.ts';
 
 const rounded = (value: number, places: number): number => Number(value.toFixed(places)) + 0;
-
-const orEmpty = (value: number | null): Cell => value && rounded(value, 2);
-
-/** Miter and bevel; both empty where there is no such cut. */
-const settingCells = (cut: { readonly miter: Deg; readonly bevel: Deg } | null): Cell[] =>
-  cut ? [rounded(cut.miter, 2), rounded(cut.bevel, 2)] : [null, null];
 
 /** The piece lies with its left end on the left, show face up. */
 const LONG_EDGE = { left: 'upper', right: 'lower', both: 'both', middle: 'middle' } as const;
 
-function endCells(end: PieceEnd): Cell[] {
+/** Miter and bevel of one of the cuts of an end; both empty where there is no such cut. */
+const settingColumns = (
+  head: string,
+  cutOf: (group: PieceGroup) => { readonly miter: Deg; readonly bevel: Deg } | null,
+): Column<PieceGroup>[] =>
+  (['miter', 'bevel'] as const).map((angle) => [
+    `${head}_${angle}_deg`,
+    (group) => {
+      const cut = cutOf(group);
+      return cut && rounded(cut[angle], 2);
+    },
+  ]);
+
+function endColumns(head: string, endOf: (piece: Piece) => PieceEnd): Column<PieceGroup>[] {
+  const end = ({ pieces: [piece] }: PieceGroup) => endOf(piece);
   return [
-    end.cut,
-    ...settingCells(end),
-    ...settingCells(end.second),
-    ...settingCells(end.nested),
-    LONG_EDGE[end.long],
+    [`${head}_cut`, (group) => end(group).cut],
+    ...settingColumns(head, end),
+    ...settingColumns(`${head}_second`, (group) => end(group).second),
+    ...settingColumns(`${head}_nested`, (group) => end(group).nested),
+    [`${head}_long_edge`, (group) => LONG_EDGE[end(group).long]],
   ];
 }
 
@@ -79,33 +52,35 @@ export function cutListRows(plan: Plan): Cell[][] {
   const from = sourcesOf(plan);
   const say = sayFor(plan);
   const style = styleIn(plan.language, plan.design.measure);
-  const rows = groupPieces(plan.joinery.pieces).map(({ label, pieces, quantity }): Cell[] => {
-    const [piece] = pieces;
-    const sources = [...new Set(pieces.flatMap((p) => from.get(p.id) ?? []))];
-    return [
-      label,
-      quantity,
-      pieceNames(pieces, say).join(', '),
-      plan.stocks.get(piece.stock)?.name ?? piece.stock,
-      formatLength(piece.shown.length, style),
-      formatLength(piece.shown.width, style),
-      rounded(piece.length, 2),
-      tapeWords(piece, PLAN_WORDS.en.tape),
-      orEmpty(piece.edges.left),
-      orEmpty(piece.edges.right),
-      rounded(piece.overall, 2),
-      rounded(piece.width, 2),
-      rounded(piece.thickness, 2),
-      ...endCells(piece.ends[0]),
-      ...endCells(piece.ends[1]),
-      piece.notches
-        .map((notch) => notchCell(notch, LANGUAGES[plan.language].notation.decimalMark))
-        .join('; '),
-      piece.fit.inPlace ? 'yes' : 'no',
-      sources.join(' '),
-    ];
-  });
-  return [HEAD, ...rows];
+  const { decimalMark } = LANGUAGES[plan.language].notation;
+  const figure = (head: string, of: (piece: Piece) => Mm | null): Column<PieceGroup> => [
+    head,
+    ({ pieces: [piece] }) => {
+      const value = of(piece);
+      return value && rounded(value, 2);
+    },
+  ];
+  const columns: Column<PieceGroup>[] = [
+    ['label', ({ label }) => label],
+    ['quantity', ({ quantity }) => quantity],
+    ['name', ({ pieces }) => pieceNames(pieces, say).join(', ')],
+    ['stock', ({ pieces: [{ stock }] }) => plan.stocks.get(stock)?.name ?? stock],
+    ['length', ({ pieces: [piece] }) => formatLength(piece.shown.length, style)],
+    ['width', ({ pieces: [piece] }) => formatLength(piece.shown.width, style)],
+    figure('length_mm', ({ length }) => length),
+    ['measured', ({ pieces: [piece] }) => tapeWords(piece, PLAN_WORDS.en.tape)],
+    figure('upper_edge_mm', ({ edges }) => edges.left),
+    figure('lower_edge_mm', ({ edges }) => edges.right),
+    figure('overall_mm', ({ overall }) => overall),
+    figure('width_mm', ({ width }) => width),
+    figure('thickness_mm', ({ thickness }) => thickness),
+    ...endColumns('left_end', ({ ends }) => ends[0]),
+    ...endColumns('right_end', ({ ends }) => ends[1]),
+    ['notches', ({ pieces: [piece] }) => piece.notches.map((one) => notchCell(one, decimalMark)).join('; ')],
+    ['measured_in_place', ({ pieces: [piece] }) => (piece.fit.inPlace ? 'yes' : 'no')],
+    ['boards', ({ pieces }) => [...new Set(pieces.flatMap(({ id }) => from.get(id) ?? []))].join(' ')],
+  ];
+  return rowsOf(columns, groupPieces(plan.joinery.pieces));
 }
 
 /** Which board or sheet each piece is cut from, numbered as the packet numbers them. */
