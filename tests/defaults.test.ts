@@ -90,11 +90,12 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     'finish/jobs.ts: before?.[of] ?? 0',
     'finish/planFinish.ts: seen.get(finish) ?? { face: 0, edge: 0 }',
     'job/ids.ts: next.get(stem) ?? 0',
+    'job/reading.ts: planned.get(part) ?? 0',
     'job/rest.ts: had.get(wood.stock) ?? { count: 0, cost: 0 }',
     'joinery/overlap.ts: shared.get(key)?.region ?? []',
     'layout/solve/network.ts: members.get(at) ?? { parts: [], links: [] }',
+    'output/json/cutFields.ts: followers.get(piece.part) ?? []',
     'output/packet/fastenerMarks.ts: ways.get(key)?.count ?? 0',
-    'output/packet/pages/load.ts: groups.get(base) ?? { ids: [], mass: 0 }',
     'plan/supplyLines.ts: byPaper.get(id) ?? { pages: 0, length: 0 }',
   ],
   'A table by the own kind of what it is asked for, which the compiler cannot follow through a union.': [

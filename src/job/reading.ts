@@ -121,10 +121,11 @@ export function partsThatFit(
   planned: ReadonlyMap<string, number>,
 ): ReadonlySet<string> {
   const { pieces } = supply;
-  const share = (part: string) => (planned.get(part) ?? 0) / Math.max(1, pieces.get(part)?.length ?? 1);
-  const order = [...pieces.keys()]
-    .filter((part) => !first.has(part))
-    .sort((a, b) => share(b) - share(a) || (a < b ? -1 : 1));
+  const order = [...pieces]
+    .filter(([part]) => !first.has(part))
+    .map(([part, { length }]) => ({ part, share: (planned.get(part) ?? 0) / Math.max(1, length) }))
+    .sort((a, b) => b.share - a.share || (a.part < b.part ? -1 : 1))
+    .map(({ part }) => part);
   const taken = [...first];
   for (const part of order) if (comeOutOf(supply, [...taken, part])) taken.push(part);
   return new Set(taken);

@@ -67,14 +67,14 @@ export function ReadBoards({ plan, stock, onClose }: ReadBoardsProps) {
       <div className="fields">
         {stock.form === 'sheet' ? null : (
           <MeasureField
-            label={t('stock.width')}
+            label={t('size.width')}
             value={size.width}
             min={0.5}
             onCommit={(width) => setSize({ ...size, width })}
           />
         )}
         <MeasureField
-          label={t('stock.thickness')}
+          label={t('size.thickness')}
           value={size.thickness}
           min={0.5}
           onCommit={(thickness) => setSize({ ...size, thickness })}

@@ -101,8 +101,7 @@ export function runsOf({
       runs.push({ from: i, count: 1, script: pick(scripts, i), rightToLeft, apart: isPicture });
     }
   });
-  const stands = new Map(order.map((index, place) => [index, place]));
-  const placeOf = ({ from }: Run) => stands.get(from) ?? 0;
+  const placeOf = ({ from }: Run) => order.indexOf(from);
   return runs.sort((a, b) => placeOf(a) - placeOf(b));
 }
 
