@@ -1,4 +1,9 @@
+import { isMainThread } from 'node:worker_threads';
+import { besideFirst, makeWithSecond, type Second } from './beside.ts';
 import { run } from './run.ts';
+
+/** Given by `start.mjs` where a second thread is worth its start. */
+declare const second: Second | undefined;
 
 // Started by a script of the package, the process stands in the project's folder; the person stood elsewhere.
 if (process.env.INIT_CWD) process.chdir(process.env.INIT_CWD);
@@ -10,9 +15,17 @@ for (const stream of [process.stdout, process.stderr]) {
   });
 }
 
-run(process.argv.slice(2), {
-  out: (line) => process.stdout.write(`${line}\n`),
-  err: (line) => process.stderr.write(`${line}\n`),
-}).then((code) => {
-  process.exitCode = code;
-});
+const voice = {
+  out: (line: string) => process.stdout.write(`${line}\n`),
+  err: (line: string) => process.stderr.write(`${line}\n`),
+};
+
+if (!isMainThread) besideFirst();
+else {
+  const other = typeof second === 'undefined' ? null : second;
+  run(process.argv.slice(2), voice, other ? (design) => makeWithSecond(other, design) : undefined).then(
+    (code) => {
+      process.exitCode = code;
+    },
+  );
+}

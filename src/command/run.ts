@@ -14,6 +14,7 @@ import { sayFor } from '../plan/words/say.ts';
 import { PLAN_WORDS } from '../plan/words/tables.ts';
 import { checkMessage } from '../plan/words/words.ts';
 import { type Call, parseCall, USAGE } from './arguments.ts';
+import { type MakeFiles, makeHere } from './beside.ts';
 import { readLetters, readSupplies } from './supplies.ts';
 import { writeWhole } from './write.ts';
 
@@ -23,10 +24,17 @@ export interface Voice {
   readonly err: (line: string) => void;
 }
 
+/** Gives what makes the files of a design; asked before the plan is made, so that it can get ready. */
+type MakerFor = (design: Design) => MakeFiles;
+
 /** Runs the command; gives its exit code. A fault of the tool is told in a sentence, like one of the file. */
-export async function run(words: readonly string[], voice: Voice): Promise<0 | 1 | 2> {
+export async function run(
+  words: readonly string[],
+  voice: Voice,
+  makerFor: MakerFor = () => makeHere,
+): Promise<0 | 1 | 2> {
   try {
-    return await carryOut(words, voice);
+    return await carryOut(words, voice, makerFor);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     voice.err(
@@ -36,7 +44,7 @@ export async function run(words: readonly string[], voice: Voice): Promise<0 | 1
   }
 }
 
-async function carryOut(words: readonly string[], voice: Voice): Promise<0 | 1 | 2> {
+async function carryOut(words: readonly string[], voice: Voice, makerFor: MakerFor): Promise<0 | 1 | 2> {
   const parsed = parseCall(words);
   if (parsed.ok === 'help') {
     voice.out(USAGE);
@@ -63,7 +71,7 @@ async function carryOut(words: readonly string[], voice: Voice): Promise<0 | 1 |
     return 2;
   }
   const design = withLists(withOverrides(opened.design, call), supplies.tables, call, voice);
-  return design ? planAndWrite(design, supplies, call, voice) : 2;
+  return design ? planAndWrite(design, supplies, call, voice, makerFor(design)) : 2;
 }
 
 /** The design with the lists of the call; null where one cannot be read, which is told. */
@@ -112,6 +120,7 @@ async function planAndWrite(
   supplies: Supplies,
   { out, testPage }: Pick<Call, 'out' | 'testPage'>,
   voice: Voice,
+  makeFiles: MakeFiles,
 ): Promise<0 | 1 | 2> {
   const result = plan(design, supplies);
   const say = sayFor(result);
@@ -126,10 +135,9 @@ async function planAndWrite(
     );
     return 1;
   }
-  const files = new Map<string, Uint8Array>();
   const letters = readLetters(design);
   for (const sentence of unwrittenWords(result, letters.scripts)) voice.out(`warning: letters: ${sentence}`);
-  for (const file of planFiles(result, letters)) files.set(file.name, await file.make());
+  const files = await makeFiles(result, planFiles(result, letters));
   if (testPage) {
     const { tables, language, correction } = supplies;
     const setup = pageSetup({ ...design, papers: tables.papers, language, correction });

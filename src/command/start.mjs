@@ -5,10 +5,12 @@
 import { createHash } from 'node:crypto';
 import { existsSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
+import { isMainThread, workerData } from 'node:worker_threads';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const cache = join(root, 'node_modules', '.cache', 'showface');
@@ -90,17 +92,21 @@ async function make(made) {
   }
   const code = readFileSync(join(mine, 'main.cjs'), 'utf8');
   if (Buffer.byteLength(code) !== code.length) throw new Error('letters beyond ASCII');
-  writeFileSync(join(mine, 'main.cjs'), `(function (require, exports) {${code}\n})`);
+  writeFileSync(join(mine, 'main.cjs'), `(function (require, exports, second) {${code}\n})`);
   renameSync(join(mine, 'main.cjs'), made);
   rmSync(mine, { recursive: true, force: true });
 }
 
-/** Runs the made file, with what the engine read out of it the last time; the first time that is kept at the end. */
+/**
+ * Runs the made file, with what the engine read out of it the last time; the first time that is kept at the end. Files
+ * are made by two threads where there is a second core; the first time by one, so that what is kept knows all of it.
+ */
 function runMade(made) {
   const kept = made.replace('.cjs', '.read');
   const cachedData = existsSync(kept) ? readFileSync(kept) : undefined;
   const script = new Script(readFileSync(made, 'latin1'), { filename: made, cachedData });
-  if (!cachedData || script.cachedDataRejected) {
+  const knows = cachedData && !script.cachedDataRejected;
+  if (!knows && isMainThread) {
     process.once('exit', () => {
       try {
         const mine = join(cache, `.${process.pid}`);
@@ -111,23 +117,27 @@ function runMade(made) {
       }
     });
   }
-  script.runInThisContext()(createRequire(import.meta.url), {});
+  const second = knows && availableParallelism() > 1 ? { script: import.meta.url, made } : undefined;
+  script.runInThisContext()(createRequire(import.meta.url), {}, second);
 }
 
-// The engine of Node 20 optimizes nearly all that a plan comes by, and ends before that pays; later ones wait.
-if (process.versions.v8.startsWith('11.')) setFlagsFromString('--interrupt-budget=1000000');
-// What is kept of the file would else lack what ran only at the start.
-setFlagsFromString('--no-flush-bytecode');
-
-const made = join(cache, `${key()}.cjs`);
-try {
-  if (!existsSync(made)) await make(made);
-} catch {
-  // Where nothing can be kept (a folder that may only be read), it is compiled each time.
-}
-if (existsSync(made)) runMade(made);
-else {
+/** Makes the file where it is not there yet, and runs it. */
+async function start() {
+  // The engine of Node 20 optimizes nearly all that a plan comes by, and ends before that pays; later ones wait.
+  if (process.versions.v8.startsWith('11.')) setFlagsFromString('--interrupt-budget=1000000');
+  // What is kept of the file would else lack what ran only at the start.
+  setFlagsFromString('--no-flush-bytecode');
+  const made = join(cache, `${key()}.cjs`);
+  try {
+    if (!existsSync(made)) await make(made);
+  } catch {
+    // Where nothing can be kept (a folder that may only be read), it is compiled each time.
+  }
+  if (existsSync(made)) return runMade(made);
   const { register } = await import('tsx/esm/api');
   register();
   await import('./main.ts');
 }
+
+if (isMainThread) await start();
+else runMade(workerData.made);
