@@ -128,7 +128,7 @@ describe('sixty icons', () => {
       );
       const print = printOf({
         ...{ id: 'board', name: 'Board', board: BOARD, lettered },
-        printing: { ground: '#ffffff', bleed: 3, photos: [], colors: { blue: '#0000ff' } },
+        printing: { ground: '#ffffff', bleed: 3, photos: [], colors: { blue: '#0000ff' }, blocks: [] },
       });
       near(ofRings(drawnRings(print.items, role)), 'printed');
     }

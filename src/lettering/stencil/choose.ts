@@ -18,14 +18,13 @@ export interface Candidate {
 /**
  * Weights of what makes a bridge look and hold well, as shares of the stroke's thickness. Common practice
  * of stencil cutting, no source: bars stand upright to the stroke or level or plumb, at its thinnest place, in line
- * with the middle of the counter, evenly about it, away from corners, and lead to the frame rather than to another
- * island.
+ * with the middle of the counter, evenly about it, away from corners, and leave nothing between them that is too small to
+ * paint.
  */
 const WEIGHT = {
   slant: 1.5,
   corner: 4,
   offCenter: 0.35,
-  toIsland: 0.1,
   /** Between equal places, above and below look better than left and right. */
   lying: 0.12,
   /** Against the direction that was asked for. */
@@ -33,15 +32,17 @@ const WEIGHT = {
   missesHome: 1,
   missesTarget: 4,
   /** Neither level nor plumb: at 45 degrees, and less so nearer to either. */
-  oblique: 0.6,
+  oblique: 1.1,
   /** Two bridges of which neither is the other's image, though what they hold is its own. */
-  lopsided: 1.5,
+  lopsided: 2,
   /** Two bridges that leave the same way, through one stroke. */
   sameWay: 0.4,
   /** Ends in sheet that is too thin to hold. */
   thin: 2,
   /** Two bridges near each other, where the far end of the island would flap. */
   crowded: 1.2,
+  /** A crumb of the letter between two bars, or between a bar and what else is cut off. */
+  crumb: 1.5,
 };
 
 /**
@@ -49,6 +50,9 @@ const WEIGHT = {
  * much alike, bars are even and square; where one is half as thick as the others, they stand in it.
  */
 const THICK = 0.3;
+
+/** What a bar between two islands costs each of them: it stands for one of either. */
+const SHARED = 0.6;
 
 /** Bridges of one island leave it at least this far apart, or this share of a fair turn where there are many. */
 const LEAST_APART: Deg = 50;
@@ -71,6 +75,7 @@ export function candidatesOf(
       cost:
         crossing.length *
         (crossing.length / thinnest) ** THICK *
+        (crossing.target === FRAME ? 1 : SHARED) *
         (1 + againstIt(crossing, island, direction) + (isFirm(crossing) ? 0 : WEIGHT.thin)),
     }))
     .sort((a, b) => a.cost - b.cost || a.angle - b.angle);
@@ -89,7 +94,6 @@ function againstIt(crossing: Crossing, island: Island, direction: Direction): nu
     WEIGHT.oblique * 2 * Math.abs(along.x * along.y) +
     WEIGHT.corner * crossing.corner +
     WEIGHT.offCenter * offCenter(crossing, island) ** 2 +
-    (crossing.target === FRAME ? 0 : WEIGHT.toIsland) +
     astray[direction] +
     (crossing.meetsHome ? 0 : WEIGHT.missesHome) +
     (crossing.meetsTarget ? 0 : WEIGHT.missesTarget)
@@ -184,13 +188,16 @@ function bestPair(
   candidates.forEach((a, i) => {
     for (const b of candidates.slice(i + 1)) {
       if (!standApart(a, b, spacing)) continue;
-      const even =
-        mirrors.length === 0 || mirrors.some((mirror) => isEven(a.crossing, b.crossing, mirror, spacing));
+      const uneven = Math.min(
+        1,
+        ...mirrors.map((mirror) => unevenness(a.crossing, b.crossing, mirror, spacing)),
+      );
       const cost =
         (a.cost + b.cost) *
         (1 + WEIGHT.crowded * nearness(a, [b], spacing.size) ** 2) *
-        (even ? 1 : 1 + WEIGHT.lopsided) *
-        (1 + WEIGHT.sameWay * Math.max(0, dot(a.crossing.along, b.crossing.along)));
+        (1 + WEIGHT.lopsided * (mirrors.length > 0 ? uneven : 0)) *
+        (1 + WEIGHT.sameWay * Math.max(0, dot(a.crossing.along, b.crossing.along))) *
+        (leaveCrumb(a.crossing, b.crossing, spacing.width) ? 1 + WEIGHT.crumb : 1);
       if (cost < least) {
         least = cost;
         best = [a, b];
@@ -201,15 +208,34 @@ function bestPair(
 }
 
 /** Places this near to each other, as a share of the island's size, are one to the eye. */
-const SAME_PLACE = 0.01;
+const SAME_PLACE = 0.03;
 
-/** Whether two bars are each other's image, or each its own. */
-function isEven(a: Crossing, b: Crossing, mirror: Mirror, { size }: Spacing): boolean {
+/** 0 where two bars are each other's image, or each its own; ½ where one of them is; else 1. */
+function unevenness(a: Crossing, b: Crossing, mirror: Mirror, { size }: Spacing): number {
   const images = (one: Crossing, other: Crossing): boolean =>
     distance(imageOf(one.leaves, mirror), other.leaves) <= SAME_PLACE * size &&
     distance(turnedBy(one.along, mirror), other.along) <= SAME_PLACE;
-  return images(a, b) || (images(a, a) && images(b, b));
+  return images(a, b) ? 0 : [a, b].filter((one) => !images(one, one)).length / 2;
 }
+
+/** How far bars may turn from each other, as a cosine, to cross one stroke side by side. */
+const SIDE_BY_SIDE = 0.8;
+
+/** Whether what two bars leave between them of a stroke is a crumb: smaller than a bar is wide each way. */
+function leaveCrumb(a: Crossing, b: Crossing, width: Mm): boolean {
+  if (dot(a.along, b.along) < SIDE_BY_SIDE) return false;
+  const between = Math.abs(dot(subtract(a.leaves, b.leaves), leftNormal(a.along))) - width;
+  return between > 0 && (between * (a.length + b.length)) / 2 < width * width;
+}
+
+/** The choices once more, those bars put off that touch a crumb: what they cost counts for so much more. */
+export const putOff = (
+  candidates: readonly Candidate[],
+  touches: (crossing: Crossing) => boolean,
+): Candidate[] =>
+  candidates
+    .map((one) => (touches(one.crossing) ? { ...one, cost: one.cost * (1 + WEIGHT.crumb) } : one))
+    .sort((a, b) => a.cost - b.cost || a.angle - b.angle);
 
 function bestNext(
   candidates: readonly Candidate[],

@@ -29,12 +29,12 @@ export interface Crossing {
   /** How far the bar runs past `leaves` and `reaches` until its whole width is in the sheet. */
   readonly before: Mm;
   readonly after: Mm;
-  /** Largest angle between the bar and the upright to the stroke's two borders. */
+  /** Largest angle between the bar and the upright to the stroke's two borders, taken over its whole width. */
   readonly slant: Deg;
   /** The whole width of the bar meets the sheet it holds, and the sheet it reaches. */
   readonly meetsHome: boolean;
   readonly meetsTarget: boolean;
-  /** Share by which a sharp corner of the letter stands too near: 0 free, 1 in the bar. */
+  /** Share by which a sharp corner of the letter stands too near: 0 free or in the bar's middle, 1 at its edge. */
   readonly corner: number;
 }
 
@@ -64,6 +64,8 @@ const UPRIGHT: readonly Point[] = [
 interface Start {
   readonly point: Point;
   readonly into: Point;
+  /** In line with the island's middle: a bar may stand straight in it, whichever way the borders run. */
+  readonly inLine?: true;
 }
 
 /**
@@ -120,7 +122,8 @@ export function crossingFrom(
   const middle = midpoint(start.point, add(start.point, scale(start.into, first.distance)));
   const upright = unit(subtract(start.into, inward(first.side)));
   let found: Crossing | null = null;
-  for (const along of [squared(upright, most), upright, start.into]) {
+  const straight = start.inLine ? start.into : null;
+  for (const along of [straight, squared(upright, most), upright, start.into]) {
     if (!along) continue;
     const beside = courseWithin(course, middle, along, BESIDE * width);
     const line = lineThrough(middle, along, home, beside);
@@ -169,29 +172,34 @@ function lineThrough(middle: Point, along: Point, home: number, course: Course):
 function barOn(line: Line, home: number, letter: Letter, course: Course, width: Mm): Crossing | null {
   const { middle, along, back, ahead } = line;
   const target = line.aheadSide.beyond;
-  const slant = Math.max(
-    angleBetween(along, scale(inward(line.aheadSide), -1)),
-    angleBetween(along, inward(line.backSide)),
-  );
-  if (slant > MOST_SLANT) return null;
   const across = leftNormal(along);
   // Farther than this past the center line's end, a line across the bar has missed that piece of sheet.
   const most = width;
-  let after = 0;
-  let before = 0;
-  let meetsHome = true;
-  let meetsTarget = true;
-  for (const share of ACROSS) {
+  const depths = ACROSS.map((share) => {
     const from = add(middle, scale(across, (share * width) / 2));
     const to = firstHit(course, from, along);
     const fro = firstHit(course, from, scale(along, -1));
-    if (to && to.side.beyond === target && to.distance <= ahead + most)
-      after = Math.max(after, to.distance - ahead);
-    else meetsTarget = false;
-    if (fro && fro.side.beyond === home && fro.distance <= back + most)
-      before = Math.max(before, fro.distance - back);
-    else meetsHome = false;
-  }
+    return {
+      share,
+      after: to && to.side.beyond === target && to.distance <= ahead + most ? to.distance - ahead : null,
+      before: fro && fro.side.beyond === home && fro.distance <= back + most ? fro.distance - back : null,
+    };
+  });
+  const slant = Math.max(
+    slantOf(
+      depths.map(({ share, after }) => [share, after]),
+      width,
+    ) ?? angleBetween(along, scale(inward(line.aheadSide), -1)),
+    slantOf(
+      depths.map(({ share, before }) => [share, before]),
+      width,
+    ) ?? angleBetween(along, inward(line.backSide)),
+  );
+  if (slant > MOST_SLANT) return null;
+  const meetsHome = depths.every(({ before }) => before !== null);
+  const meetsTarget = depths.every(({ after }) => after !== null);
+  let before = Math.max(0, ...depths.map((one) => one.before ?? 0));
+  const after = Math.max(0, ...depths.map((one) => one.after ?? 0));
   const leaves = add(middle, scale(along, -back));
   // An island narrower than the bar only touches the bar's end with its tip: the bar runs on to its middle.
   if (!meetsHome) before = Math.max(before, depthBehind(leaves, along, course) / 2);
@@ -210,6 +218,16 @@ function barOn(line: Line, home: number, letter: Letter, course: Course, width: 
   };
 }
 
+/**
+ * How far a border is from square to the bar, by where lines on both of its edges meet it: of the tip of a counter that
+ * runs out in the bar's middle nothing. Null where an edge misses that sheet.
+ */
+function slantOf(depths: readonly (readonly [share: number, depth: Mm | null])[], width: Mm): Deg | null {
+  const [low, high] = [depths[0], depths[depths.length - 1]];
+  if (!low || !high || low[1] === null || high[1] === null) return null;
+  return degrees(Math.atan2(Math.abs(high[1] - low[1]), ((high[0] - low[0]) * width) / 2));
+}
+
 /** How deep the sheet is behind the border point where a bar leaves it. */
 function depthBehind(leaves: Point, along: Point, course: Course): Mm {
   return firstHit(course, leaves, scale(along, -1))?.distance ?? 0;
@@ -217,7 +235,7 @@ function depthBehind(leaves: Point, along: Point, course: Course): Mm {
 
 const angleBetween = (a: Point, b: Point): Deg => degrees(Math.acos(Math.min(1, Math.max(-1, dot(a, b)))));
 
-/** Corners are kept half a bar away from the bar. */
+/** Corners are kept half a bar away from the bar's edges, where they leave slivers; in its middle they are covered. */
 function cornerShare({ middle, along, back, ahead }: Line, corners: readonly Point[], width: Mm): number {
   const across = leftNormal(along);
   let share = 0;
@@ -226,7 +244,7 @@ function cornerShare({ middle, along, back, ahead }: Line, corners: readonly Poi
     const side = Math.abs(dot(off, across));
     const way = dot(off, along);
     if (side >= width || way < -back - width / 2 || way > ahead + width / 2) continue;
-    share = Math.max(share, Math.min(1, (width - side) / (width / 2)));
+    share = Math.max(share, Math.max(0, 1 - Math.abs(side - width / 2) / (width / 2)));
   }
   return share;
 }

@@ -19,7 +19,7 @@ import { reachOf } from './weak.ts';
 
 /** Sheet that is thick enough to hold, and what a bar makes of it. */
 export interface FirmSheet {
-  /** Whether both ends of a bar's center line run into firm sheet. */
+  /** Whether firm sheet lies at both ends of a bar, behind where it is in the sheet with all of its width. */
   readonly isFirm: (crossing: Crossing) => boolean;
   /** Pieces of sheet, by their numbers, that a bar ties together firmly. */
   readonly tiedBy: (crossing: Crossing) => readonly number[];
@@ -77,15 +77,16 @@ export function firmSheet(letters: Region, solid: Solid, width: Mm, reach: Mm, g
     return [...new Set([...pieces, ...thin.map(({ index }) => index)])];
   };
 
-  const insides = ({ leaves, reaches, along }: Crossing): Point[] => [
-    add(leaves, scale(along, -INSIDE * reach)),
-    add(reaches, scale(along, INSIDE * reach)),
+  const insides = ({ leaves, reaches, along }: Crossing, before = 0, after = 0): Point[] => [
+    add(leaves, scale(along, -before - INSIDE * reach)),
+    add(reaches, scale(along, after + INSIDE * reach)),
   ];
-  const isFirm = (crossing: Crossing) => insides(crossing).every(isOpen);
+  // A bar covers the tip of a counter that runs out to a point.
+  const isFirm = (crossing: Crossing) => insides(crossing, crossing.before, crossing.after).every(isOpen);
 
   /** The pieces at both ends of a plain bar; null of any other. */
   const plainly = (crossing: Crossing): number[] | null => {
-    if (!sides || !isFirm(crossing)) return null;
+    if (!sides || !insides(crossing).every(isOpen)) return null;
     const ends = [...new Set(insides(crossing).map((place) => pieceOf([place])))];
     return isPlain(crossing, sides, ends, { width, reach, inside: INSIDE * reach }) ? ends : null;
   };

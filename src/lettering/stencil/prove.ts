@@ -1,5 +1,6 @@
 import { connectedParts, subtract, union } from '../../geometry/clip.ts';
 import {
+  areaOf,
   boxesMeet,
   boxOf,
   containsPointInRegion,
@@ -8,11 +9,12 @@ import {
   regionOfRing,
 } from '../../geometry/region.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
-import type { Box, Region, Ring } from '../../geometry/shape.ts';
+import type { Box, Polygon, Region, Ring } from '../../geometry/shape.ts';
 import type { Mm } from '../../measure/units.ts';
 import { letterByLetter } from '../cluster.ts';
 import type { Choices, Placed } from './bridging.ts';
 import { barRing, type Crossing } from './crossing.ts';
+import { sliversOf } from './sliver.ts';
 
 /** Rounds of adding bridges when the sheet is found in pieces. */
 const MOST_ROUNDS = 12;
@@ -24,6 +26,8 @@ export interface Cut {
   readonly openings: readonly Ring[];
   /** Pieces that would fall out. */
   readonly loose: readonly Region[];
+  /** What bars left of letters, too small to paint through: it stays sheet, so that bars beside it become one. */
+  readonly crumbs: Region;
 }
 
 /** Cuts letters out of a box around them, counts the pieces, and adds bridges to loose ones until there is one piece or no way left. */
@@ -52,14 +56,34 @@ export function proveConnected(
 }
 
 function cutOut(letters: Region, box: Box, placed: readonly Placed[], width: Mm): Cut {
-  const bars = placed.flatMap(({ crossing }) => regionOfRing(barRing(crossing, width)));
+  const crossings = placed.map(({ crossing }) => crossing);
+  const bars = crossings.flatMap((crossing) => regionOfRing(barRing(crossing, width)));
+  const crumbs: Polygon[] = [];
+  const isWhole = (opening: Polygon, near: Region) => {
+    const crumb = areaOf([opening]) < width * width && !near.some((whole) => isSame(whole, opening));
+    if (crumb) crumbs.push(opening);
+    return !crumb;
+  };
   const cut = letterByLetter(letters, (near) => {
     const across = barsOver(near, bars);
-    return across.length > 0 ? subtract(near, union([across])) : near;
+    if (across.length === 0) return near;
+    const opened = subtract(near, union([across]));
+    const slivers = sliversOf(near, opened, crossings, width);
+    return (slivers.length > 0 ? subtract(opened, slivers) : opened).filter((one) => isWhole(one, near));
   });
   const { frame, loose } = cutFrom(box, cut);
-  return { cut, openings: frame.flatMap(({ holes }) => holes), loose };
+  return { cut, openings: frame.flatMap(({ holes }) => holes), loose, crumbs };
 }
+
+/** Whether bars left an opening as it was: two openings of a letter have no box in common. */
+function isSame(whole: Polygon, opening: Polygon): boolean {
+  const [a, b] = [boxOfPoints(whole.outer), boxOfPoints(opening.outer)];
+  const off = Math.max(Math.abs(a.x - b.x), Math.abs(a.y - b.y), Math.abs(a.w - b.w), Math.abs(a.h - b.h));
+  return off < SAME && Math.abs(areaOf([whole]) - areaOf([opening])) < SAME;
+}
+
+/** In millimeters and square millimeters: far over the grid, far under any bar. */
+const SAME = 0.001;
 
 /** What is left of a sheet: the piece at its corner, and those that would fall out. */
 export function cutFrom(box: Box, cut: Region): { frame: Region; loose: Region[] } {

@@ -1,8 +1,10 @@
 import type { Lettering } from '../../design/schema.ts';
 import { grownBox } from '../../geometry/box.ts';
+import { intersect } from '../../geometry/clip.ts';
 import { inOrder } from '../../geometry/cluster.ts';
 import { add, angleOf, midpoint } from '../../geometry/point.ts';
-import { boxOf } from '../../geometry/region.ts';
+import { boxesMeet, boxOf, regionOfRing } from '../../geometry/region.ts';
+import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
 import type { ShapeMemory } from '../../geometry/shapeMemory.ts';
 import { at, pick } from '../../list/at.ts';
@@ -18,6 +20,8 @@ import {
   type Placed,
   wishesOf,
 } from './bridging.ts';
+import { putOff } from './choose.ts';
+import { barRing, type Crossing } from './crossing.ts';
 import { type FirmSheet, firmReach, firmSheet } from './firm.ts';
 import { type Bar, barsMeet, CLEAR_OF_OTHERS, holdAll, holdsOf } from './hold.ts';
 import { type Cut, proveConnected } from './prove.ts';
@@ -84,17 +88,68 @@ export function holdUnit({ stands, prepared }: Unit, options: Options, memory: S
   return memory(`${asked}:${stands.text}`, () => hold(stands.shape(), prepared, options));
 }
 
+/** How often bars are chosen anew where they leave crumbs: most that can be spared are gone at the second. */
+const MOST_TRIES = 4;
+
 function hold(letters: Region, prepared: Prepared, options: Options): Held {
-  const { solid, firm, tongues } = prepared;
   const width = options.bridgeWidth;
-  const choices = choicesLeft(prepared.choices, options);
+  let choices = choicesLeft(prepared.choices, options);
+  let best = barred(letters, choices, prepared, options);
+  for (let tries = 1, last = best; tries < MOST_TRIES && last.cut.crumbs.length > 0; tries += 1) {
+    const { crumbs } = last.cut;
+    choices = choices.map((own) => ({
+      ...own,
+      candidates: putOff(own.candidates, (crossing) => touchesAny(crossing, crumbs, width)),
+    }));
+    last = barred(letters, choices, prepared, options);
+    if (isBetter(last, best)) best = last;
+  }
+  const { cut, placed, unheld, holds } = best;
+  return { ...cut, placed, bridges: placed.map((one) => bridgeOf(one, width)), holds, unheld };
+}
+
+interface Barred {
+  readonly placed: readonly Placed[];
+  readonly cut: Cut;
+  readonly unheld: readonly Tongue[];
+  readonly holds: readonly number[];
+}
+
+function barred(
+  letters: Region,
+  choices: readonly Choices[],
+  { solid, firm, tongues }: Prepared,
+  options: Options,
+): Barred {
+  const width = options.bridgeWidth;
   const placed = chooseAll(choices, options);
   holdAll(placed, choices, wishesOf(options), firm, width);
   const unheld = holdTongues(tongues, solid, placed, width);
   const around = grownBox(boxOf(letters) ?? { x: 0, y: 0, w: 0, h: 0 }, width);
   const cut = proveConnected(letters, around, placed, choices, width);
-  const holds = holdsOf(placed, solid.islands.length, firm, width, TWICE);
-  return { ...cut, placed, bridges: placed.map((one) => bridgeOf(one, width)), holds, unheld };
+  return { placed, cut, unheld, holds: holdsOf(placed, solid.islands.length, firm, width, TWICE) };
+}
+
+/** Firmer before whole letters: a choice with fewer crumbs counts where it holds no less. */
+function isBetter(one: Barred, than: Barred): boolean {
+  const more =
+    than.cut.loose.length - one.cut.loose.length ||
+    sum(one.holds) - sum(than.holds) ||
+    than.unheld.length - one.unheld.length ||
+    than.cut.crumbs.length - one.cut.crumbs.length;
+  return more > 0;
+}
+
+const sum = (holds: readonly number[]): number => holds.reduce((all, hold) => all + hold, 0);
+
+/** Bars this near to a crumb border it. */
+const BESIDE: Mm = 0.05;
+
+function touchesAny(crossing: Crossing, crumbs: Region, width: Mm): boolean {
+  const bar = barRing(crossing, width + 2 * BESIDE);
+  const box = boxOfPoints(bar);
+  const near = crumbs.filter(({ outer }) => boxesMeet(boxOfPoints(outer), box));
+  return near.length > 0 && intersect(near, regionOfRing(bar)).length > 0;
 }
 
 function bridgeOf({ island, crossing }: Placed, width: Mm): Bridge {
