@@ -18,7 +18,7 @@ import { packetOf } from './packet/packet.ts';
 import { patternPages } from './packet/patternPages.ts';
 import { PACKET_WORDS } from './packet/words/words.ts';
 import type { Letters } from './pdf/letters.ts';
-import { pdfOf } from './pdf/pdf.ts';
+import { type PdfPage, pdfOf } from './pdf/pdf.ts';
 import { roomDrawing } from './room/room.ts';
 import { type Scripts, unwrittenIn } from './script/scripts.ts';
 import { signFile } from './signFile.ts';
@@ -41,6 +41,13 @@ export function planFiles(plan: Plan, letters: Letters): PlanFile[] {
     type,
     make: async () => new TextEncoder().encode(make()),
   });
+  const { name, date } = plan.design;
+  const terms = PACKET_WORDS[plan.language];
+  const pdf = (stem: string, title: string, pages: () => readonly PdfPage[]): PlanFile => ({
+    name: `${stem}.pdf`,
+    type: 'application/pdf',
+    make: () => pdfOf(pages(), { title: `${name}: ${title}`, date, language: plan.language }, letters),
+  });
   const say = sayFor(plan);
   const words = PLAN_WORDS[plan.language];
   const { decimalMark } = LANGUAGES[plan.language].notation;
@@ -52,47 +59,10 @@ export function planFiles(plan: Plan, letters: Letters): PlanFile[] {
         step: (step) => stepSentence(step, words, say),
       }),
     ),
-    {
-      name: 'packet.pdf',
-      type: 'application/pdf',
-      make: () => packetOf(plan, letters),
-    },
-    {
-      name: 'patterns.pdf',
-      type: 'application/pdf',
-      make: () =>
-        pdfOf(
-          patternPages(plan),
-          {
-            title: `${plan.design.name}: ${PACKET_WORDS[plan.language].patternsFile}`,
-            date: plan.design.date,
-            language: plan.language,
-          },
-          letters,
-        ),
-    },
-    {
-      name: 'one-page.pdf',
-      type: 'application/pdf',
-      make: () => {
-        const { name, date } = plan.design;
-        const page = onePage(plan);
-        return pdfOf(
-          [page],
-          { title: `${name}: ${page.drawing.title}`, date, language: plan.language },
-          letters,
-        );
-      },
-    },
-    {
-      name: 'labels.pdf',
-      type: 'application/pdf',
-      make: () => {
-        const { name, date } = plan.design;
-        const title = `${name}: ${PACKET_WORDS[plan.language].labels.title}`;
-        return pdfOf(labelPages(plan), { title, date, language: plan.language }, letters);
-      },
-    },
+    { name: 'packet.pdf', type: 'application/pdf', make: () => packetOf(plan, letters) },
+    pdf('patterns', terms.patternsFile, () => patternPages(plan)),
+    pdf('one-page', terms.onePage.title, () => [onePage(plan)]),
+    pdf('labels', terms.labels.title, () => labelPages(plan)),
     text('cut-list.csv', 'text/csv', () => csvOf(cutListRows(plan), decimalMark)),
     text('paint.csv', 'text/csv', () => csvOf(paintRows(plan), decimalMark)),
     text('shopping.csv', 'text/csv', () => csvOf(shoppingRows(plan), decimalMark)),

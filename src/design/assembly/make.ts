@@ -2,7 +2,7 @@ import type { Box } from '../../geometry/shape.ts';
 import type { Assembly, Design, Group, Part, Rule } from '../schema.ts';
 import { Building, type Called, GROUND } from './building.ts';
 import type { AssemblyKind } from './kind.ts';
-import { type Answer, isAnswer, type Kept, type Supplies } from './question.ts';
+import { type Answer, isAnswer, type Kept, type Size, type Supplies } from './question.ts';
 import { ASSEMBLIES, type AssemblyName } from './table.ts';
 
 /** What a part of an assembly is called, by words of a language. */
@@ -42,11 +42,10 @@ export function make(
  * The answers by which a group was made, each as its question allows it: one that does not, as when its stock is gone,
  * is answered as at first.
  */
-export function answersOf(kind: AssemblyKind, kept: Kept, box: Box, has: Supplies): Kept {
-  const first = kind.first(box, has);
+export function answersOf(kind: AssemblyKind, kept: Kept, size: Size, has: Supplies): Kept {
   const answers = Object.entries(kind.questions).map(([name, question]): [string, Answer] => {
     const answer = Object.hasOwn(kept, name) ? kept[name] : undefined;
-    return [name, isAnswer(question, answer, has) ? answer : (first[name] ?? null)];
+    return [name, isAnswer(question, answer, has) ? answer : question.first(size, has)];
   });
   return Object.fromEntries(answers);
 }
@@ -82,7 +81,7 @@ export function newAssembly(
   const kind = ASSEMBLIES[name];
   const base = freeBase(design, name);
   const idOf = (role: string) => `${base}.${role}`;
-  const answers = answersOf(kind, { ...kind.first(box, has), ...given }, box, has);
+  const answers = answersOf(kind, given, box, has);
   const made = make(kind, answers, { box, has, idOf, nameOf });
   const group: Group = {
     id: base,

@@ -3,9 +3,18 @@ import { SQUARE } from '../ends.ts';
 import type { Strip } from '../schema.ts';
 import { type Building, GROUND, type Space } from './building.ts';
 import { HEAD, rail } from './framing.ts';
+import { stock } from './question.ts';
+import { moldingOf } from './stock.ts';
 
 export const PANEL_STYLES = ['flat', 'molded', 'raised'] as const;
 type Style = (typeof PANEL_STYLES)[number];
+
+/** What goes around panels in the style that has it. */
+export const PANEL_MOLDING = stock(
+  'shaped',
+  (_, has) => moldingOf(has, 'panel-molding-small', 'half-round-20'),
+  { field: 'style', is: ['molded'] },
+);
 
 export interface Paneling {
   readonly columns: number;

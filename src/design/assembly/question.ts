@@ -3,6 +3,12 @@ import type { LengthUnit } from '../../measure/style.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Finish } from '../schema.ts';
 
+/** How large an assembly is. */
+export interface Size {
+  readonly w: Mm;
+  readonly h: Mm;
+}
+
 /** What may be asked of an assembly. */
 export type Question =
   | { readonly is: 'count'; readonly least: number; readonly most: number }
@@ -13,10 +19,20 @@ export type Question =
   /** Null: left bare. */
   | { readonly is: 'finish' };
 
-/** A question that counts only where another choice is so, or is none of some. */
+/** Where a question counts: only where another is answered so. */
+interface Where {
+  readonly field: string;
+  readonly is: readonly unknown[];
+}
+
+/** A question with the answer by rule for a space of some size. */
 export type Asked = Question & {
-  readonly where?: { readonly field: string; readonly is: readonly unknown[] };
+  readonly where?: Where | undefined;
+  readonly first: Rule<Answer>;
 };
+
+/** What is answered by rule in a space of some size. */
+type Rule<V> = (size: Size, has: Supplies) => V;
 
 export type Questions = Readonly<Record<string, Asked>>;
 
@@ -44,6 +60,54 @@ export interface Supplies {
   readonly finishes: readonly Finish[];
   readonly unit: LengthUnit;
 }
+
+/** What is answered at first: always the same, or by rule. */
+type By<V> = V | Rule<V>;
+const by = <V extends Answer>(first: By<V>): Rule<V> => (typeof first === 'function' ? first : () => first);
+
+const within = (least: number, most: number, first: By<number>) => {
+  const found = by(first);
+  return (...space: Parameters<Rule<number>>) => Math.min(most, Math.max(least, found(...space)));
+};
+
+/** How many: the nearest number that is allowed to what the rule comes to. */
+export const count = (least: number, most: number, first: By<number>, where?: Where) => {
+  const found = within(least, most, first);
+  const whole: Rule<number> = (...space) => Math.round(found(...space));
+  return { is: 'count', least, most, where, first: whole } as const;
+};
+
+/** How long: the rule holds within what is allowed. */
+export const length = (least: Mm, most: Mm, first: By<Mm>, where?: Where) =>
+  ({ is: 'length', least, most, where, first: within(least, most, first) }) as const;
+
+/** One of some, which a plan names; yes or no; a stock of a form. */
+export const choice = <const C extends string>(of: readonly C[], first: By<NoInfer<C>>) =>
+  ({ is: 'choice', of, first: by(first) }) as const;
+
+export const yes = (first: By<boolean>) => ({ is: 'yes', first: by(first) }) as const;
+
+export const stock = <F extends Stock['form']>(form: F, first: By<string>, where?: Where) =>
+  ({ is: 'stock', form, where, first: by(first) }) as const;
+
+/** The same questions of each of two halves beside each other. */
+export const inHalfOf = <Q extends Questions>(questions: Q): Q =>
+  Object.fromEntries(
+    Object.entries(questions).map(([name, question]) => {
+      const first: Rule<Answer> = ({ w, h }, has) => question.first({ w: w / 2, h }, has);
+      return [name, { ...question, first }];
+    }),
+  ) as Q;
+
+/** What lies on fields, and the fields: in the second finish of the design and in its first. */
+export const FINISH = {
+  is: 'finish',
+  first: (_: Size, { finishes }: Supplies) => (finishes[1] ?? finishes[0])?.id ?? null,
+} as const;
+export const FIELD = {
+  is: 'finish',
+  first: (_: Size, { finishes }: Supplies) => finishes[0]?.id ?? null,
+} as const;
 
 /** Whether an answer is one that the question allows. */
 export function isAnswer(question: Question, answer: Answer | undefined, has: Supplies): answer is Answer {

@@ -81,12 +81,3 @@ export function moldingOf({ stocks }: Supplies, ...wanted: readonly string[]): s
 }
 
 export const thicknessOf = ({ stocks }: Supplies, id: string): Mm => stocks.get(id)?.thickness ?? 0;
-
-/** The first two finishes of a design: the first on fields, the second on what lies on them. */
-export function finishesOf({ finishes }: Supplies): {
-  readonly finish: string | null;
-  readonly field: string | null;
-} {
-  const [field, finish = field] = finishes;
-  return { finish: finish?.id ?? null, field: field?.id ?? null };
-}

@@ -1,32 +1,26 @@
 import { inches } from '../../../measure/units.ts';
 import type { PanelShape } from '../../schema.ts';
 import { GROUND } from '../building.ts';
-import { FACING, firstFacing } from '../facing.ts';
+import { FACING } from '../facing.ts';
 import { kindOf } from '../kind.ts';
 import { upTo } from '../paneling.ts';
+import { choice, count, length } from '../question.ts';
 
-const questions = {
-  stripes: { is: 'count', least: 0, most: 12 },
-  edge: { is: 'choice', of: ['scalloped', 'straight'] },
-  scallops: { is: 'count', least: 1, most: 40, where: { field: 'edge', is: ['scalloped'] } },
-  valance: { is: 'length', least: 20, most: 600 },
-  ...FACING,
-} as const;
+const stripes = count(0, 12, ({ w }) => Math.max(2, w / inches(5)));
 
 /** A striped cloth, painted, with a valance of sheet at its lower edge. Its proportions are common practice, no source. */
-export const awning = kindOf<typeof questions>({
+export const awning = kindOf({
   usual: { w: inches(32), h: inches(10) },
-  questions,
-  first: (size, has) => {
-    const stripes = Math.min(12, Math.max(2, Math.round(size.w / inches(5))));
-    return {
-      stripes,
-      edge: 'scalloped',
-      // A scallop under each stripe and under each gap between two.
-      scallops: Math.min(40, 2 * stripes + 1),
-      valance: Math.max(20, size.h / 3),
-      ...firstFacing(has),
-    };
+  questions: {
+    stripes,
+    edge: choice(['scalloped', 'straight'], 'scalloped'),
+    // A scallop under each stripe and under each gap between two.
+    scallops: count(1, 40, (...space) => 2 * stripes.first(...space) + 1, {
+      field: 'edge',
+      is: ['scalloped'],
+    }),
+    valance: length(20, 600, ({ h }) => h / 3),
+    ...FACING,
   },
   make: (b, answers) => {
     const depth = answers.valance / 3;

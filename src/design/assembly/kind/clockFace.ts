@@ -3,23 +3,26 @@ import type { Point } from '../../../geometry/shape.ts';
 import { inches, type Mm } from '../../../measure/units.ts';
 import type { PanelShape } from '../../schema.ts';
 import { type Building, type Called, GROUND } from '../building.ts';
-import { FACING, facing, firstFacing } from '../facing.ts';
+import { FACING, facing } from '../facing.ts';
 import { kindOf } from '../kind.ts';
 import { upTo } from '../paneling.ts';
-import type { Answers } from '../question.ts';
+import { type Answers, choice, count, length, stock } from '../question.ts';
 import { sheetNear } from '../stock.ts';
 import { digitsOf } from './digits.ts';
 import { HOURS, numeralOf } from './numerals.ts';
 
 const questions = {
-  shape: { is: 'choice', of: ['round', 'rectangle'] },
-  diameter: { is: 'length', least: 60, most: 2000 },
-  marks: { is: 'choice', of: ['bars', 'roman', 'arabic', 'none'] },
-  hour: { is: 'count', least: 1, most: 12 },
-  minute: { is: 'count', least: 0, most: 59 },
-  ring: { is: 'stock', form: 'sheet' },
+  shape: choice(['round', 'rectangle'], ({ w, h }) =>
+    Math.max(w, h) <= NEARLY_SQUARE * Math.min(w, h) ? 'round' : 'rectangle',
+  ),
+  diameter: length(60, 2000, ({ w, h }) => Math.min(w, h)),
+  marks: choice(['bars', 'roman', 'arabic', 'none'], 'roman'),
+  // Hands of a clock that is for sale stand so, clear of each other and of what is written above. Common practice.
+  hour: count(1, 12, 10),
+  minute: count(0, 59, 9),
+  ring: stock('sheet', (_, has) => sheetNear(has, inches(1 / 2))),
   ...FACING,
-} as const;
+};
 
 type Clock = Answers<typeof questions>;
 
@@ -41,23 +44,13 @@ const NEARLY_SQUARE = 1.05;
  * A ring with marks at its twelve hours and two hands, on a board that fills the space. The clock stays round whatever
  * the space is, or the bed comes to: as large as is told, in the middle.
  */
-export const clockFace = kindOf<typeof questions>({
+export const clockFace = kindOf({
   usual: { w: inches(14), h: inches(14) },
   questions,
-  first: ({ w, h }, has) => ({
-    shape: Math.max(w, h) <= NEARLY_SQUARE * Math.min(w, h) ? 'round' : 'rectangle',
-    diameter: Math.min(2000, Math.max(60, Math.min(w, h))),
-    marks: 'roman',
-    // Hands of a clock that is for sale stand so, clear of each other and of what is written above. Common practice.
-    hour: 10,
-    minute: 9,
-    ring: sheetNear(has, inches(1 / 2)),
-    ...firstFacing(has),
-  }),
   make: (b, answers) => {
-    const { diameter, ring: stock, finish } = answers;
+    const { diameter, ring, finish } = answers;
     facing(b, 'dial', answers, { form: answers.shape });
-    b.part('panel', 'ring', 'ring', { stock, finish, shape: { form: 'ring', width: RING * diameter } });
+    b.part('panel', 'ring', 'ring', { stock: ring, finish, shape: { form: 'ring', width: RING * diameter } });
     centered(b, 'ring', diameter);
     if (answers.marks !== 'none') marks(b, answers, answers.marks);
     hands(b, answers);

@@ -1,22 +1,25 @@
 import { inches } from '../../../measure/units.ts';
 import { type Building, GLUED, GROUND } from '../building.ts';
-import { FACING, facing, firstFacing } from '../facing.ts';
+import { FACING, facing } from '../facing.ts';
 import { railAt } from '../framing.ts';
 import { kindOf } from '../kind.ts';
-import type { Answers } from '../question.ts';
+import { type Answers, length, stock, yes } from '../question.ts';
 import { row } from '../row.ts';
 import { boardNear, lathNear, moldingOf, sheetNear } from '../stock.ts';
 
+const DENTILS = { field: 'dentils', is: [true] };
+const BRACKETS = { field: 'brackets', is: [true] };
+
 const questions = {
-  dentils: { is: 'yes' },
-  brackets: { is: 'yes' },
-  crown: { is: 'stock', form: 'shaped' },
-  architrave: { is: 'stock', form: 'flat' },
-  dentil: { is: 'stock', form: 'flat', where: { field: 'dentils', is: [true] } },
-  bracket: { is: 'stock', form: 'sheet', where: { field: 'brackets', is: [true] } },
-  bracketWidth: { is: 'length', least: 10, most: 300, where: { field: 'brackets', is: [true] } },
+  dentils: yes(true),
+  brackets: yes(false),
+  crown: stock('shaped', (_, has) => moldingOf(has, 'base-cap', 'half-round-20')),
+  architrave: stock('flat', ({ h }, has) => boardNear(has, h / 4, h / 3)),
+  dentil: stock('flat', (_, has) => lathNear(has, inches(3 / 4), inches(3 / 4)), DENTILS),
+  bracket: stock('sheet', (_, has) => sheetNear(has, inches(3 / 4)), BRACKETS),
+  bracketWidth: length(10, 300, ({ h }) => BRACKET.width * h, BRACKETS),
   ...FACING,
-} as const;
+};
 
 type Cornice = Answers<typeof questions>;
 
@@ -33,19 +36,9 @@ const BRACKET = { width: (DIAMETER * 11) / 48, between: 13 / 11 };
  * 3/4 of a diameter; Fenn, Design and Tradition). Dentils half as far apart as they are wide, and half as high again
  * (Ware, American Vignola); they and brackets are spread evenly, so that the gap is that or a little less.
  */
-export const cornice = kindOf<typeof questions>({
+export const cornice = kindOf({
   usual: { w: inches(34), h: inches(9) },
   questions,
-  first: (size, has) => ({
-    dentils: true,
-    brackets: false,
-    crown: moldingOf(has, 'base-cap', 'half-round-20'),
-    architrave: boardNear(has, size.h / 4, size.h / 3),
-    dentil: lathNear(has, inches(3 / 4), inches(3 / 4)),
-    bracket: sheetNear(has, inches(3 / 4)),
-    bracketWidth: Math.min(300, Math.max(10, BRACKET.width * size.h)),
-    ...firstFacing(has),
-  }),
   make: (b, answers) => {
     const { finish } = answers;
     facing(b, 'frieze', answers);
@@ -63,12 +56,12 @@ export const cornice = kindOf<typeof questions>({
 });
 
 /** A row of them over the frieze, sawn of sheet, up to what is under the crown. */
-function brackets(b: Building, { bracket: stock, bracketWidth: width, finish, dentils }: Cornice): void {
+function brackets(b: Building, { bracket, bracketWidth: width, finish, dentils }: Cornice): void {
   b.part('array', 'brackets', 'brackets', {
     finish,
     fixing: GLUED,
     member: {
-      ...{ kind: 'panel', finish, stock, openings: [], grain: 'up' },
+      ...{ kind: 'panel', finish, stock: bracket, openings: [], grain: 'up' },
       shape: { form: 'arched', rise: width / 2, toward: 'down' },
     },
     memberSize: { w: width, h: width },

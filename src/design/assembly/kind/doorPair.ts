@@ -5,24 +5,18 @@ import { framed } from '../framing.ts';
 import { kindOf } from '../kind.ts';
 import { knob } from '../knob.ts';
 import { lockRailOf, paneled } from '../paneling.ts';
+import { inHalfOf, stock, yes } from '../question.ts';
 import { moldingOf } from '../stock.ts';
-import { DOOR_QUESTIONS, firstDoor, panelsOf } from './panelDoor.ts';
-
-const questions = {
-  ...DOOR_QUESTIONS,
-  knobs: { is: 'yes' },
-  bead: { is: 'stock', form: 'shaped' },
-} as const;
+import { DOOR_QUESTIONS, panelsOf } from './panelDoor.ts';
 
 /** Two leaves that meet in the middle, a bead over the joint between them. */
-export const doorPair = kindOf<typeof questions>({
+export const doorPair = kindOf({
   usual: { w: inches(30), h: inches(40) },
-  questions,
-  first: (size, has) => ({
-    ...firstDoor({ w: size.w / 2, h: size.h }, has),
-    knobs: true,
-    bead: moldingOf(has, 'half-round', 'half-round-20'),
-  }),
+  questions: {
+    ...inHalfOf(DOOR_QUESTIONS),
+    knobs: yes(true),
+    bead: stock('shaped', (_, has) => moldingOf(has, 'half-round', 'half-round-20')),
+  },
   make: (b, answers) => {
     const panels = panelsOf(answers);
     facing(b, 'leaf', answers);

@@ -5,23 +5,36 @@ import { type Building, GLUED, GROUND, type Space } from '../building.ts';
 import { archFramed, framed, HEAD } from '../framing.ts';
 import { kindOf } from '../kind.ts';
 import { stopping, upTo } from '../paneling.ts';
-import type { Answers } from '../question.ts';
+import { type Answers, choice, count, FIELD, FINISH, length, type Size, stock } from '../question.ts';
 import { row } from '../row.ts';
-import { boardNear, finishesOf, lathNear, sheetNear, thicknessOf } from '../stock.ts';
+import { boardNear, lathNear, sheetNear, thicknessOf } from '../stock.ts';
 
 const notRound = { field: 'head', is: ['square', 'arched'] };
 
+/** Stile of 2 in and lower rail of 2 1/2 to 3 in of a sash (Radford's Cyclopedia); of small windows less. */
+const casingOf = ({ w }: Size): Mm => Math.min(inches(2), w / 9);
+const sillOf = ({ h }: Size): Mm => Math.min(inches(2.75), h / 9);
+
+/** Lights that stand beside each other in a window of a size, and over each other. */
+const columnsIn = (size: Size): number =>
+  Math.min(4, Math.max(2, Math.round((size.w - 2 * casingOf(size)) / LIGHT)));
+function rowsIn(size: Size): number {
+  const clear = { w: size.w - 2 * casingOf(size), h: size.h - casingOf(size) - sillOf(size) };
+  return Math.min(6, Math.max(2, clear.h / ((clear.w / columnsIn(size)) * TALL)));
+}
+
 const questions = {
-  head: { is: 'choice', of: ['square', 'arched', 'round'] },
-  columns: { is: 'count', least: 1, most: 8 },
-  rows: { is: 'count', least: 1, most: 8 },
-  rise: { is: 'length', least: 10, most: 1500, where: { field: 'head', is: ['arched'] } },
-  casing: { is: 'stock', form: 'flat' },
-  sill: { is: 'stock', form: 'flat', where: notRound },
-  bar: { is: 'stock', form: 'flat' },
-  finish: { is: 'finish' },
-  glass: { is: 'finish' },
-} as const;
+  head: choice(['square', 'arched', 'round'], 'square'),
+  columns: count(1, 8, columnsIn),
+  rows: count(1, 8, rowsIn),
+  rise: length(10, 1500, ({ w }) => w / 4, { field: 'head', is: ['arched'] }),
+  casing: stock('flat', (size, has) => boardNear(has, casingOf(size), size.w / 5)),
+  sill: stock('flat', (size, has) => boardNear(has, sillOf(size), size.h / 5), notRound),
+  // Muntins of single glass are 3/4 in.
+  bar: stock('flat', (_, has) => lathNear(has, inches(3 / 4), inches(1 / 4))),
+  finish: FINISH,
+  glass: FIELD,
+};
 
 type Window = Answers<typeof questions>;
 
@@ -30,29 +43,9 @@ const LIGHT: Mm = inches(8);
 const TALL = 10 / 8;
 
 /** A window of lights in a casing with a sill; its head square or arched, or the whole round. */
-export const window = kindOf<typeof questions>({
+export const window = kindOf({
   usual: { w: inches(18), h: inches(24) },
   questions,
-  first: (size, has) => {
-    const { finish, field } = finishesOf(has);
-    // Stile of 2 in and lower rail of 2 1/2 to 3 in of a sash (Radford's Cyclopedia); of small windows less.
-    const [casing, sill] = [Math.min(inches(2), size.w / 9), Math.min(inches(2.75), size.h / 9)];
-    const clear = { w: size.w - 2 * casing, h: size.h - casing - sill };
-    const columns = Math.min(4, Math.max(2, Math.round(clear.w / LIGHT)));
-    const rows = Math.min(6, Math.max(2, Math.round(clear.h / ((clear.w / columns) * TALL))));
-    return {
-      head: 'square',
-      columns,
-      rows,
-      rise: Math.max(10, size.w / 4),
-      casing: boardNear(has, casing, size.w / 5),
-      sill: boardNear(has, sill, size.h / 5),
-      // Muntins of single glass are 3/4 in.
-      bar: lathNear(has, inches(3 / 4), inches(1 / 4)),
-      finish,
-      glass: field,
-    };
-  },
   make: (b, answers) => {
     const shape = SHAPES[answers.head](answers.rise);
     b.part('painted', GROUND, 'glass', { finish: answers.glass, shape });

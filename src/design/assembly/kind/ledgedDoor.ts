@@ -3,34 +3,25 @@ import { GROUND } from '../building.ts';
 import { rail } from '../framing.ts';
 import { kindOf } from '../kind.ts';
 import { upTo } from '../paneling.ts';
-import { boardNear, finishesOf } from '../stock.ts';
-
-const questions = {
-  ledges: { is: 'count', least: 2, most: 4 },
-  brace: { is: 'choice', of: ['none', 'rising', 'falling', 'crossed'] },
-  margin: { is: 'length', least: 0, most: 600 },
-  plank: { is: 'stock', form: 'flat' },
-  ledge: { is: 'stock', form: 'flat' },
-  finish: { is: 'finish' },
-  field: { is: 'finish' },
-} as const;
+import { choice, count, FIELD, FINISH, length, stock } from '../question.ts';
+import { boardNear } from '../stock.ts';
 
 /** Left above the upper and below the lower ledge, of low doors no more than so much of the height. Common practice, no source. */
 const FROM_END = inches(4);
 const END_SHARE = 1 / 8;
 
 /** Planks held by ledges across them, with braces between the ledges. */
-export const ledgedDoor = kindOf<typeof questions>({
+export const ledgedDoor = kindOf({
   usual: { w: inches(16), h: inches(36) },
-  questions,
-  first: (size, has) => ({
-    ledges: size.h > 2.5 * size.w ? 3 : 2,
-    brace: 'rising',
-    margin: Math.min(FROM_END, size.h * END_SHARE),
-    plank: boardNear(has, inches(3.5), size.w / 3),
-    ledge: boardNear(has, size.w / 5, size.h / 8),
-    ...finishesOf(has),
-  }),
+  questions: {
+    ledges: count(2, 4, ({ w, h }) => (h > 2.5 * w ? 3 : 2)),
+    brace: choice(['none', 'rising', 'falling', 'crossed'], 'rising'),
+    margin: length(0, 600, ({ h }) => Math.min(FROM_END, h * END_SHARE)),
+    plank: stock('flat', ({ w }, has) => boardNear(has, inches(3.5), w / 3)),
+    ledge: stock('flat', ({ w, h }, has) => boardNear(has, w / 5, h / 8)),
+    finish: FINISH,
+    field: FIELD,
+  },
   make: (b, answers) => {
     b.part('fill', GROUND, 'planks', { stock: answers.plank, finish: answers.field, gap: inches(1 / 16) });
     const all = b.within(GROUND);

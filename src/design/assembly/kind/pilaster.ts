@@ -1,39 +1,33 @@
 import { inches } from '../../../measure/units.ts';
 import { type Building, GROUND, type Space } from '../building.ts';
-import { FACING, facing, firstFacing } from '../facing.ts';
+import { FACING, facing } from '../facing.ts';
 import { railAt } from '../framing.ts';
 import { kindOf } from '../kind.ts';
 import { upTo } from '../paneling.ts';
-import type { Answers } from '../question.ts';
+import { type Answers, choice, count, stock } from '../question.ts';
 import { row } from '../row.ts';
 import { boardNear, moldingOf } from '../stock.ts';
 
 const questions = {
-  flutes: { is: 'count', least: 0, most: 7 },
-  base: { is: 'stock', form: 'flat' },
-  capital: { is: 'stock', form: 'flat' },
-  cap: { is: 'stock', form: 'shaped' },
-  fluting: { is: 'choice', of: ['reeds', 'painted'] },
-  flute: { is: 'stock', form: 'shaped', where: { field: 'fluting', is: ['reeds'] } },
+  flutes: count(0, 7, ({ w }) => (w < inches(5) ? 1 : 3)),
+  base: stock('flat', ({ w, h }, has) => boardNear(has, w / 2, h / 5)),
+  capital: stock('flat', ({ w, h }, has) => boardNear(has, w / 2, h / 5)),
+  cap: stock('shaped', (_, has) => moldingOf(has, 'base-cap', 'half-round-20')),
+  fluting: choice(['reeds', 'painted'], 'reeds'),
+  flute: stock('shaped', (_, has) => moldingOf(has, 'half-round-half', 'half-round-20'), {
+    field: 'fluting',
+    is: ['reeds'],
+  }),
   ...FACING,
-} as const;
+};
 
 /**
  * A flat column: a shaft with reeds between a base and a capital, each half as high as the shaft is wide (Doric: base and
  * capital 1/2 of a diameter; Ware, American Vignola). Flutes, which no saw cuts, are painted, or reeds stand for them.
  */
-export const pilaster = kindOf<typeof questions>({
+export const pilaster = kindOf({
   usual: { w: inches(6), h: inches(44) },
   questions,
-  first: (size, has) => ({
-    flutes: size.w < inches(5) ? 1 : 3,
-    base: boardNear(has, size.w / 2, size.h / 5),
-    capital: boardNear(has, size.w / 2, size.h / 5),
-    cap: moldingOf(has, 'base-cap', 'half-round-20'),
-    fluting: 'reeds',
-    flute: moldingOf(has, 'half-round-half', 'half-round-20'),
-    ...firstFacing(has),
-  }),
   make: (b, answers) => {
     const { finish } = answers;
     facing(b, 'shaft', answers);

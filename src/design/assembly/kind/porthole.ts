@@ -1,24 +1,18 @@
 import { inches } from '../../../measure/units.ts';
 import { GROUND } from '../building.ts';
 import { kindOf } from '../kind.ts';
-import { finishesOf, sheetNear } from '../stock.ts';
-
-const questions = {
-  width: { is: 'length', least: 10, most: 300 },
-  bolts: { is: 'yes' },
-  ring: { is: 'stock', form: 'sheet' },
-  finish: { is: 'finish' },
-  glass: { is: 'finish' },
-} as const;
+import { FIELD, FINISH, length, stock, yes } from '../question.ts';
+import { sheetNear } from '../stock.ts';
 
 /** A round window in a ring with a nut at each quarter. Its proportions are common practice, no source. */
-export const porthole = kindOf<typeof questions>({
+export const porthole = kindOf({
   usual: { w: inches(12), h: inches(12) },
-  questions,
-  first: (size, has) => {
-    const { finish, field } = finishesOf(has);
-    const width = Math.min(300, Math.max(10, Math.min(size.w, size.h) / 7));
-    return { width, bolts: true, ring: sheetNear(has, inches(3 / 4)), finish, glass: field };
+  questions: {
+    width: length(10, 300, ({ w, h }) => Math.min(w, h) / 7),
+    bolts: yes(true),
+    ring: stock('sheet', (_, has) => sheetNear(has, inches(3 / 4))),
+    finish: FINISH,
+    glass: FIELD,
   },
   make: (b, { width, bolts, ring, finish, glass }) => {
     b.part('painted', GROUND, 'glass', { finish: glass, shape: { form: 'round' } });

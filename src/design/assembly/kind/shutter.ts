@@ -1,41 +1,34 @@
 import { inches } from '../../../measure/units.ts';
 import { type Building, GROUND, type Space } from '../building.ts';
-import { FACING, facing, firstFacing } from '../facing.ts';
+import { FACING, facing } from '../facing.ts';
 import { framed, rail } from '../framing.ts';
 import { kindOf } from '../kind.ts';
-import { PANEL_STYLES, paneled } from '../paneling.ts';
-import type { Answers } from '../question.ts';
+import { PANEL_MOLDING, PANEL_STYLES, paneled } from '../paneling.ts';
+import { type Answers, choice, stock, yes } from '../question.ts';
 import { row } from '../row.ts';
-import { boardNear, lathNear, moldingOf } from '../stock.ts';
+import { boardNear, lathNear } from '../stock.ts';
 
 const questions = {
-  style: { is: 'choice', of: ['louvers', ...PANEL_STYLES] },
-  cutOut: { is: 'choice', of: ['none', 'quatrefoil', 'star', 'round'] },
-  middle: { is: 'yes' },
-  stile: { is: 'stock', form: 'flat' },
-  bottom: { is: 'stock', form: 'flat' },
-  slat: { is: 'stock', form: 'flat', where: { field: 'style', is: ['louvers'] } },
-  molding: { is: 'stock', form: 'shaped', where: { field: 'style', is: ['molded'] } },
+  style: choice(['louvers', ...PANEL_STYLES], 'louvers'),
+  cutOut: choice(['none', 'quatrefoil', 'star', 'round'], 'none'),
+  middle: yes(({ w, h }) => h > 2 * w),
+  stile: stock('flat', ({ w }, has) => boardNear(has, inches(1.5), w / 5)),
+  bottom: stock('flat', ({ h }, has) => boardNear(has, inches(2.5), h / 8)),
+  slat: stock('flat', (_, has) => lathNear(has, inches(1.375), inches(1 / 4)), {
+    field: 'style',
+    is: ['louvers'],
+  }),
+  molding: PANEL_MOLDING,
   ...FACING,
-} as const;
+};
 
 /** Between two louvers (shutter makers' figures for slats of 3/8 by 2 in). */
 const GAP = inches(3 / 8);
 
 /** A frame with louvers or panels, in one field or two, and with a figure cut out of the upper one. */
-export const shutter = kindOf<typeof questions>({
+export const shutter = kindOf({
   usual: { w: inches(10), h: inches(28) },
   questions,
-  first: (size, has) => ({
-    style: 'louvers',
-    cutOut: 'none',
-    middle: size.h > 2 * size.w,
-    stile: boardNear(has, inches(1.5), size.w / 5),
-    bottom: boardNear(has, inches(2.5), size.h / 8),
-    slat: lathNear(has, inches(1.375), inches(1 / 4)),
-    molding: moldingOf(has, 'panel-molding-small', 'half-round-20'),
-    ...firstFacing(has),
-  }),
   make: (b, answers) => {
     facing(b, 'leaf', answers);
     const inner = framed(b, b.within(GROUND), answers);

@@ -2,21 +2,36 @@ import { inches, type Mm } from '../../../measure/units.ts';
 import { newLettering } from '../../defaults.ts';
 import type { PanelShape, Run } from '../../schema.ts';
 import { type Building, GROUND } from '../building.ts';
-import { FACING, firstFacing } from '../facing.ts';
+import { FACING } from '../facing.ts';
 import { kindOf } from '../kind.ts';
-import type { Answers, Supplies } from '../question.ts';
+import { type Answers, choice, FIELD, FINISH, length, type Supplies, stock } from '../question.ts';
 import { bandNear, moldingOf, sheetAsThick } from '../stock.ts';
 
 const questions = {
-  shape: { is: 'choice', of: ['rectangle', 'arched', 'ribbon', 'shield', 'coved'] },
-  rise: { is: 'length', least: 5, most: 1500, where: { field: 'shape', is: ['arched'] } },
-  ends: { is: 'length', least: 5, most: 1500, where: { field: 'shape', is: ['ribbon', 'coved'] } },
-  point: { is: 'length', least: 5, most: 1500, where: { field: 'shape', is: ['shield'] } },
-  framing: { is: 'choice', of: ['molding', 'band', 'none'] },
-  frame: { is: 'stock', form: 'shaped', where: { field: 'framing', is: ['molding'] } },
-  band: { is: 'stock', form: 'flat', where: { field: 'framing', is: ['band'] } },
-  ...FACING,
-} as const;
+  shape: choice(['rectangle', 'arched', 'ribbon', 'shield', 'coved'], 'rectangle'),
+  rise: length(5, 1500, ({ w, h }) => Math.min(w / 2, h) / 3, { field: 'shape', is: ['arched'] }),
+  ends: length(5, 1500, ({ w, h }) => Math.min(w, h) / 5, { field: 'shape', is: ['ribbon', 'coved'] }),
+  point: length(5, 1500, ({ w, h }) => Math.min(w / 4, 0.6 * h), { field: 'shape', is: ['shield'] }),
+  framing: choice(['molding', 'band', 'none'], 'molding'),
+  frame: stock('shaped', (_, has) => moldingOf(has, 'panel-molding-small', 'half-round-20'), {
+    field: 'framing',
+    is: ['molding'],
+  }),
+  band: stock('flat', ({ w, h }, has) => bandNear(has, Math.min(w, h) / BAND), {
+    field: 'framing',
+    is: ['band'],
+  }),
+  sheet: FACING.sheet,
+  finish: FINISH,
+  field: {
+    ...FIELD,
+    // Letters in the color of their board could not be seen; with a single color the board stays bare.
+    first: (...space: Parameters<typeof FIELD.first>) => {
+      const field = FIELD.first(...space);
+      return field === FINISH.first(...space) ? null : field;
+    },
+  },
+};
 
 type Board = Answers<typeof questions>;
 
@@ -32,24 +47,9 @@ function inkOf({ finishes }: Supplies, { finish, field }: Board): string {
 }
 
 /** A lettered board in a frame; its letters are as high as that leaves room for. */
-export const signBoard = kindOf<typeof questions>({
+export const signBoard = kindOf({
   usual: { w: inches(28), h: inches(8) },
   questions,
-  first: (size, has) => {
-    const first = firstFacing(has);
-    return {
-      shape: 'rectangle',
-      rise: Math.max(5, Math.min(size.w / 2, size.h) / 3),
-      ends: Math.max(5, Math.min(size.w, size.h) / 5),
-      point: Math.max(5, Math.min(size.w / 4, 0.6 * size.h)),
-      framing: 'molding',
-      frame: moldingOf(has, 'panel-molding-small', 'half-round-20'),
-      band: bandNear(has, Math.min(size.w, size.h) / BAND),
-      ...first,
-      // Letters in the color of their board could not be seen; with a single color the board stays bare.
-      field: first.field === first.finish ? null : first.field,
-    };
-  },
   make: (b, answers) => {
     const frame = frameOf(b, answers);
     // Letters fill what is seen between a frame; between molding its width stays free once more. By eye.

@@ -3,28 +3,20 @@ import { GROUND } from '../building.ts';
 import { rail, railAt } from '../framing.ts';
 import { kindOf } from '../kind.ts';
 import { upTo } from '../paneling.ts';
-import { boardNear, finishesOf, lathNear } from '../stock.ts';
-
-const questions = {
-  middle: { is: 'yes' },
-  plank: { is: 'stock', form: 'flat' },
-  ledge: { is: 'stock', form: 'flat' },
-  track: { is: 'stock', form: 'flat' },
-  finish: { is: 'finish' },
-  field: { is: 'finish' },
-} as const;
+import { FIELD, FINISH, stock, yes } from '../question.ts';
+import { boardNear, lathNear } from '../stock.ts';
 
 /** A door of planks with ledges, hung by two straps from a track above. Its proportions are common practice, no source. */
-export const slidingDoor = kindOf<typeof questions>({
+export const slidingDoor = kindOf({
   usual: { w: inches(20), h: inches(42) },
-  questions,
-  first: (size, has) => ({
-    middle: size.h > 1.5 * size.w,
-    plank: boardNear(has, inches(3.5), size.w / 3),
-    ledge: boardNear(has, size.w / 6, size.h / 10),
-    track: lathNear(has, inches(1.375), inches(1 / 4)),
-    ...finishesOf(has),
-  }),
+  questions: {
+    middle: yes(({ w, h }) => h > 1.5 * w),
+    plank: stock('flat', ({ w }, has) => boardNear(has, inches(3.5), w / 3)),
+    ledge: stock('flat', ({ w, h }, has) => boardNear(has, w / 6, h / 10)),
+    track: stock('flat', (_, has) => lathNear(has, inches(1.375), inches(1 / 4))),
+    finish: FINISH,
+    field: FIELD,
+  },
   make: (b, answers) => {
     b.part('fill', GROUND, 'planks', { stock: answers.plank, finish: answers.field, gap: inches(1 / 16) });
     const all = b.within(GROUND);

@@ -1,37 +1,27 @@
 import { inches } from '../../../measure/units.ts';
 import { GROUND } from '../building.ts';
-import { FACING, facing, firstFacing } from '../facing.ts';
+import { FACING, facing } from '../facing.ts';
 import { railAt, stiles } from '../framing.ts';
 import { kindOf } from '../kind.ts';
-import { PANEL_STYLES, paneled } from '../paneling.ts';
-import { boardNear, moldingOf } from '../stock.ts';
+import { PANEL_MOLDING, PANEL_STYLES, paneled } from '../paneling.ts';
+import { choice, count, stock } from '../question.ts';
+import { boardNear } from '../stock.ts';
 
-const questions = {
-  columns: { is: 'count', least: 1, most: 12 },
-  style: { is: 'choice', of: PANEL_STYLES },
-  stile: { is: 'stock', form: 'flat' },
-  bottom: { is: 'stock', form: 'flat' },
-  sill: { is: 'stock', form: 'flat' },
-  molding: { is: 'stock', form: 'shaped', where: { field: 'style', is: ['molded'] } },
-  ...FACING,
-} as const;
+const columns = count(1, 12, ({ w, h }) => w / (0.9 * h));
 
 /** What stands under a shop window: panels in a row between a base and the sill. Its proportions are common practice, no source. */
-export const stallRiser = kindOf<typeof questions>({
+export const stallRiser = kindOf({
   usual: { w: inches(36), h: inches(16) },
-  questions,
-  first: (size, has) => {
-    const columns = Math.min(12, Math.max(1, Math.round(size.w / (0.9 * size.h))));
-    const stile = boardNear(has, size.h / 7, Math.min(size.h / 5, size.w / (3 * columns)));
-    return {
-      columns,
-      style: 'molded',
-      stile,
-      bottom: boardNear(has, size.h / 5, size.h / 4),
-      sill: boardNear(has, inches(1.5), size.h / 6),
-      molding: moldingOf(has, 'panel-molding-small', 'half-round-20'),
-      ...firstFacing(has),
-    };
+  questions: {
+    columns,
+    style: choice(PANEL_STYLES, 'molded'),
+    stile: stock('flat', (size, has) =>
+      boardNear(has, size.h / 7, Math.min(size.h / 5, size.w / (3 * columns.first(size, has)))),
+    ),
+    bottom: stock('flat', ({ h }, has) => boardNear(has, h / 5, h / 4)),
+    sill: stock('flat', ({ h }, has) => boardNear(has, inches(1.5), h / 6)),
+    molding: PANEL_MOLDING,
+    ...FACING,
   },
   make: (b, answers) => {
     const { finish } = answers;

@@ -1,31 +1,23 @@
 import { inches } from '../../../measure/units.ts';
 import { GROUND } from '../building.ts';
-import { FACING, facing, firstFacing } from '../facing.ts';
+import { FACING, facing } from '../facing.ts';
 import { railAt } from '../framing.ts';
 import { kindOf } from '../kind.ts';
+import { count, stock } from '../question.ts';
 import { row } from '../row.ts';
 import { boardNear, moldingOf } from '../stock.ts';
 
-const questions = {
-  columns: { is: 'count', least: 1, most: 16 },
-  stile: { is: 'stock', form: 'flat' },
-  bottom: { is: 'stock', form: 'flat' },
-  cap: { is: 'stock', form: 'shaped' },
-  ...FACING,
-} as const;
-
 /** Panels along the foot of a wall or a stall, between a base, stiles and a rail under a cap. */
-export const wainscot = kindOf<typeof questions>({
+export const wainscot = kindOf({
   usual: { w: inches(36), h: inches(24) },
-  questions,
-  first: (size, has) => ({
+  questions: {
     // Panels about as wide as they are high. Common practice, no source.
-    columns: Math.min(16, Math.max(1, Math.round(size.w / (0.7 * size.h)))),
-    stile: boardNear(has, size.h / 9, size.h / 6),
-    bottom: boardNear(has, size.h / 6, size.h / 4),
-    cap: moldingOf(has, 'base-cap', 'half-round-20'),
-    ...firstFacing(has),
-  }),
+    columns: count(1, 16, ({ w, h }) => w / (0.7 * h)),
+    stile: stock('flat', ({ h }, has) => boardNear(has, h / 9, h / 6)),
+    bottom: stock('flat', ({ h }, has) => boardNear(has, h / 6, h / 4)),
+    cap: stock('shaped', (_, has) => moldingOf(has, 'base-cap', 'half-round-20')),
+    ...FACING,
+  },
   make: (b, answers) => {
     facing(b, 'leaf', answers);
     const all = b.within(GROUND);
