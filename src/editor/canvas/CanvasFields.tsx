@@ -1,4 +1,5 @@
 import type { CSSProperties } from 'react';
+import { replacing } from '../../design/edit/make.ts';
 import { isLettered } from '../../design/made.ts';
 import { inSlot, measuresOf, withFields } from '../../design/rule/table.ts';
 import { MeasureField } from '../control/MeasureField.tsx';
@@ -73,11 +74,7 @@ export function CanvasFields({ shown, view }: { shown: Shown; view: View }) {
     const value = inSlot(rule, measure) ?? 0;
     const take = (mm: number) => {
       const item = withFields(rule, { [measure.field]: value < 0 ? -mm : mm });
-      commit(
-        store,
-        [{ kind: 'replace', list: 'rules', id: rule.id, item }],
-        t('did.measure', { to: lengthText(design, mm) }),
-      );
+      commit(store, [replacing('rules', item)], t('did.measure', { to: lengthText(design, mm) }));
     };
     return (
       <div className="canvas-field" style={style}>

@@ -80,8 +80,7 @@ function whatIs(edits: NonNullable<Dimension['edits']>, design: Design, layout: 
   if ('opening' in edits) return [t(OPENING_MEASURES[edits.side]), openingName(design, edits)].join(', ');
   if ('part' in edits) return t(`canvas.sizeOf.${edits.side}`, { name: nameOf(design, edits.part) });
   const rule = design.rules.find(({ id }) => id === edits.rule);
-  const state = layout.rules.find(({ id }) => id === edits.rule);
-  return rule ? voiced(ruleSentence(design, rule, state)) : '';
+  return rule ? voiced(ruleSentence(design, rule, layout.rules)) : '';
 }
 
 function fieldOf(edits: NonNullable<Dimension['edits']>, axis: Axis, at: Point): CanvasField {

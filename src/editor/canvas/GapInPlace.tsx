@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Edit } from '../../design/edit/edit.ts';
+import { replacing } from '../../design/edit/make.ts';
 import type { RuleOf } from '../../design/schema.ts';
 import { countFor, pitchFor } from '../../layout/arrange/recount.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -65,10 +66,7 @@ export function GapInPlace({ rule, gap, onDone }: GapInPlaceProps) {
               onClick={() => {
                 const { most: _most, ...rest } = rule;
                 const item = { ...rest, mode: 'centers' as const, pitch };
-                take(
-                  [{ kind: 'replace', list: 'rules', id: rule.id, item }],
-                  t('did.measure', { to: text(wanted) }),
-                );
+                take([replacing('rules', item)], t('did.measure', { to: text(wanted) }));
               }}
             >
               <Typeset text={t('even.offerExact', { gap: text(wanted) })} />

@@ -1,3 +1,4 @@
+import { replacing } from '../../design/edit/make.ts';
 import type { Axis, PartArray, Spacing } from '../../design/schema.ts';
 import { MeasureField } from '../control/MeasureField.tsx';
 import { NumberField } from '../control/NumberField.tsx';
@@ -20,7 +21,7 @@ export function SpacingInPlace({ array, axis, onDone }: SpacingInPlaceProps) {
   if (!spacing) return null;
   const take = (next: Spacing, to: string) => {
     const item = axis === 'x' ? { ...array, across: next } : { ...array, up: next };
-    commit(store, [{ kind: 'replace', list: 'parts', id: array.id, item }], t('did.measure', { to }), {
+    commit(store, [replacing('parts', item)], t('did.measure', { to }), {
       held: new Set([array.id]),
     });
   };

@@ -1,7 +1,7 @@
 import type { LucideIcon } from 'lucide-react';
 import type { ComponentProps } from 'react';
 
-interface ButtonProps extends Omit<ComponentProps<'button'>, 'type' | 'className' | 'aria-label'> {
+export interface ButtonProps extends Omit<ComponentProps<'button'>, 'type' | 'className' | 'aria-label'> {
   readonly icon?: LucideIcon;
   /** Classes beside that of every button. */
   readonly look?: string;

@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { replacing } from '../../design/edit/make.ts';
 import type { Design } from '../../design/schema.ts';
 import { type EditState, preview, startState, type Transaction, transact } from '../../design/state.ts';
 import { settled } from '../../layout/settle.ts';
@@ -61,6 +62,6 @@ function settling({ design, layout }: Shown): Edit[] {
   const boxes = new Map(settled(design, layout).map((s) => [s.part, s.box]));
   return design.parts.flatMap((part) => {
     const box = boxes.get(part.id);
-    return box ? [{ kind: 'replace', list: 'parts', id: part.id, item: { ...part, box } } as const] : [];
+    return box ? [replacing('parts', { ...part, box })] : [];
   });
 }

@@ -1,4 +1,5 @@
 import { applyEdits, type Edit } from '../../design/edit/edit.ts';
+import { inserting, replacing } from '../../design/edit/make.ts';
 import type { Arranged, Arranging } from '../../layout/arrange/arranged.ts';
 import { type Shown, shownFrom } from '../document/shown.ts';
 import { namesFor, type Unnamed } from './naming.ts';
@@ -10,10 +11,10 @@ export const arrangingOf = (shown: Shown): Arranging => ({ input: shown, layout:
 export function editsToArrange(shown: Shown, arranged: Arranged, along: readonly Edit[] = []): Edit[] {
   const axes = new Map(arranged.rules.flatMap((r) => (r.kind === 'mirror' ? [[r.twin, r.axis]] : [])));
   const edits = [
-    ...arranged.add.map((item): Edit => ({ kind: 'insert', list: 'parts', item })),
-    ...arranged.change.map((item): Edit => ({ kind: 'replace', list: 'parts', id: item.id, item })),
-    ...arranged.rules.map((item): Edit => ({ kind: 'insert', list: 'rules', item })),
-    ...arranged.joints.map((item): Edit => ({ kind: 'insert', list: 'joints', item })),
+    ...arranged.add.map((item) => inserting('parts', item)),
+    ...arranged.change.map((item) => replacing('parts', item)),
+    ...arranged.rules.map((item) => inserting('rules', item)),
+    ...arranged.joints.map((item) => inserting('joints', item)),
     ...along,
   ];
   return named(

@@ -12,6 +12,7 @@ import type { Answer, Kept, Supplies } from '../../design/assembly/question.ts';
 import { type Remade, remade } from '../../design/assembly/remake.ts';
 import { type AssemblyName, assemblyOf } from '../../design/assembly/table.ts';
 import { applyEdits, type Edit } from '../../design/edit/edit.ts';
+import { inserting, replacing } from '../../design/edit/make.ts';
 import type { Design, Group } from '../../design/schema.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { boxIn } from '../../layout/boxIn.ts';
@@ -70,16 +71,13 @@ export function namesOf(design: Design, group: Group, has: Supplies): [string, s
 
 /** The edits that add an assembly over a box, with its group. */
 export function createAssembly(design: Design, name: AssemblyName, box: Box): Created {
-  const called = freeName(
-    design.groups.map((group) => group.name),
-    t(`built.${name}`),
-  );
+  const called = freeName(design.groups, t(`built.${name}`));
   const made = newAssembly(design, name, { box, has: suppliesIn(design), called, nameOf: namesIn(called) });
   const [ground] = made.parts;
   const edits: Edit[] = [
-    ...made.parts.map((item): Edit => ({ kind: 'insert', list: 'parts', item })),
-    ...made.rules.map((item): Edit => ({ kind: 'insert', list: 'rules', item })),
-    { kind: 'insert', list: 'groups', item: made.group },
+    ...made.parts.map((item) => inserting('parts', item)),
+    ...made.rules.map((item) => inserting('rules', item)),
+    inserting('groups', made.group),
   ];
   return { edits, id: ground.id, name: called, group: made.group.id, box: ground.box, part: ground };
 }
@@ -174,14 +172,9 @@ export function answer(
 /** Leaves the parts of an assembly as they are, a plain group. */
 export function takeApart(store: EditorStore, group: Group): void {
   const item = takenApart(group);
-  commit(
-    store,
-    [{ kind: 'replace', list: 'groups', id: group.id, item }],
-    t('did.takeApart', { name: group.name }),
-    {
-      selection: [group.id],
-    },
-  );
+  commit(store, [replacing('groups', item)], t('did.takeApart', { name: group.name }), {
+    selection: [group.id],
+  });
 }
 
 /** Words of a question, or of one of its choices. */

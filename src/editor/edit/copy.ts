@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { copiedGroup } from '../../design/assembly/copied.ts';
 import { copiedJoints } from '../../design/copied.ts';
 import type { Edit } from '../../design/edit/edit.ts';
+import { inserting } from '../../design/edit/make.ts';
 import { withStopsAt } from '../../design/ends.ts';
 import { MOST_PHOTOS } from '../../design/limits.ts';
 import { unread } from '../../design/reading.ts';
@@ -157,31 +158,21 @@ export function copiesOf(
       : design.parts.some((p) => p.id === part.on)
         ? part.on
         : 'face';
-    edits.push({
-      kind: 'insert',
-      list: 'parts',
-      item: {
+    edits.push(
+      inserting('parts', {
         ...withStopsAt(withResources(part, brought.rename), stopOf),
         id: idOf(part.id),
         on,
         box: moved(part.box),
         locked: false,
-      },
-    });
+      }),
+    );
   }
   for (const keep of clip.keepClears) {
-    edits.push({
-      kind: 'insert',
-      list: 'keepClears',
-      item: { ...keep, id: idOf(keep.id), box: moved(keep.box) },
-    });
+    edits.push(inserting('keepClears', { ...keep, id: idOf(keep.id), box: moved(keep.box) }));
   }
   for (const rule of clip.rules)
-    edits.push({
-      kind: 'insert',
-      list: 'rules',
-      item: renamed(rule, take(rule.id, freshRules), idOf, reference),
-    });
+    edits.push(inserting('rules', renamed(rule, take(rule.id, freshRules), idOf, reference)));
   const joints = copiedJoints(clip.joints, {
     copyOf: (part) => fresh.get(part),
     meets: (copy, stays) => {
@@ -199,18 +190,19 @@ export function copiesOf(
       return next;
     },
   });
-  edits.push(...joints.map((item): Edit => ({ kind: 'insert', list: 'joints', item })));
+  edits.push(...joints.map((item) => inserting('joints', item)));
   for (const group of clip.groups) {
-    edits.push({
-      kind: 'insert',
-      list: 'groups',
-      item: copiedGroup(
-        group,
-        idOf,
-        (id) => freshRules.get(id) ?? id,
-        (list, id) => brought.rename(list, id),
+    edits.push(
+      inserting(
+        'groups',
+        copiedGroup(
+          group,
+          idOf,
+          (id) => freshRules.get(id) ?? id,
+          (list, id) => brought.rename(list, id),
+        ),
       ),
-    });
+    );
   }
   const grouped = new Set(clip.groups.flatMap((g) => g.parts));
   const ids = [
@@ -233,30 +225,19 @@ function bring(design: Design, clip: Resources, taken: Set<string>) {
     pictures: new Map(),
     photos: new Map(),
   };
-  const put = <L extends keyof Resources>(
-    list: L,
-    item: Resources[L][number],
-    insert: (id: string) => Edit,
-  ): void => {
+  const put = <L extends keyof Resources>(list: L, item: Resources[L][number]): void => {
     const there = design[list]?.find(({ id }) => id === item.id);
     if (there && JSON.stringify(there) === JSON.stringify(item)) return;
     const id = there ? freeId(design, item.id.replace(/-\d+$/, ''), taken) : item.id;
     taken.add(id);
     ids[list].set(item.id, id);
-    edits.push(insert(id));
+    edits.push(inserting(list, { ...item, id }));
   };
-  for (const f of clip.finishes)
-    put('finishes', f, (id) => ({ kind: 'insert', list: 'finishes', item: { ...f, id } }));
-  for (const s of clip.stocks)
-    put('stocks', s, (id) => ({ kind: 'insert', list: 'stocks', item: { ...s, id } }));
-  for (const f of clip.fonts)
-    put('fonts', f, (id) => ({ kind: 'insert', list: 'fonts', item: { ...f, id } }));
-  for (const p of clip.photos)
-    put('photos', p, (id) => ({ kind: 'insert', list: 'photos', item: { ...p, id } }));
+  for (const list of ['finishes', 'stocks', 'fonts', 'photos'] as const)
+    for (const item of clip[list]) put(list, item);
   const rename = (list: keyof Resources, id: string) => ids[list].get(id) ?? id;
   // The finishes of their colors may have other ids here.
-  for (const p of clip.pictures.map((picture) => withResources(picture, rename)))
-    put('pictures', p, (id) => ({ kind: 'insert', list: 'pictures', item: { ...p, id } }));
+  for (const picture of clip.pictures) put('pictures', withResources(picture, rename));
   return { edits, rename };
 }
 

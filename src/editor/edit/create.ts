@@ -2,6 +2,7 @@ import type { OwnAssembly } from '../../design/assembly/own.ts';
 import { ASSEMBLIES } from '../../design/assembly/table.ts';
 import { newPart, usualStock } from '../../design/defaults.ts';
 import type { Edit } from '../../design/edit/edit.ts';
+import { inserting } from '../../design/edit/make.ts';
 import { hardwareNear } from '../../design/hardware.ts';
 import { isLettered, isMany, isSheet } from '../../design/made.ts';
 import type { Design, Part, PartKind } from '../../design/schema.ts';
@@ -69,12 +70,9 @@ export function createItem(design: Design, kind: DrawTool, box: Box, owned: Owne
   if (isOwn(kind)) return createOwn(design, under(owned, ownBy(kind)), atLeast(box));
   const id = freeId(design, kind);
   if (kind === 'keep-clear') {
-    const name = freeName(
-      design.keepClears.map((k) => k.name),
-      t('kind.keep-clear'),
-    );
+    const name = freeName(design.keepClears, t('kind.keep-clear'));
     const item = { id, name, why: 'other', box: atLeast(box), height: 0 } as const;
-    return { edits: [{ kind: 'insert', list: 'keepClears', item }], id, name, box: item.box, part: null };
+    return { edits: [inserting('keepClears', item)], id, name, box: item.box, part: null };
   }
   // What is made is named once it lies where it is let go.
   const name = t(`kind.${kind}`);
@@ -84,7 +82,7 @@ export function createItem(design: Design, kind: DrawTool, box: Box, owned: Owne
     newPart(kind, { id, name, box: atLeast(box), finish, ...(of ? { stock: of } : {}) }),
     design,
   );
-  return { edits: [{ kind: 'insert', list: 'parts', item: part }], id, name, box: part.box, part };
+  return { edits: [inserting('parts', part)], id, name, box: part.box, part };
 }
 
 /** The same item in another box: which way it runs was decided when it was made. */

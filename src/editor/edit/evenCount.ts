@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { replacing } from '../../design/edit/make.ts';
 import { editsToRemove } from '../../design/removal.ts';
 import type { RuleOf } from '../../design/schema.ts';
 import { recounted } from '../../layout/arrange/recount.ts';
@@ -10,20 +11,13 @@ import { arrangingOf, editsToArrange } from './arrange.ts';
 export function editsToRecount(shown: Shown, rule: RuleOf<'even'>, count: number): Edit[] {
   const { design } = shown;
   const { arranged, rule: item, gone } = recounted(arrangingOf(shown), rule, count);
-  const kept: Edit = { kind: 'replace', list: 'rules', id: rule.id, item };
+  const kept: Edit = replacing('rules', item);
   if (gone.length > 0) return [kept, ...editsToRemove(design, gone).filter((edit) => !concerns(edit, rule))];
   const last = lastOf(rule.parts);
   const added = arranged.add.map((part) => part.id);
   const groups = design.groups
     .filter((group) => group.parts.includes(last))
-    .map(
-      (group): Edit => ({
-        kind: 'replace',
-        list: 'groups',
-        id: group.id,
-        item: { ...group, parts: [...group.parts, ...added] },
-      }),
-    );
+    .map((group) => replacing('groups', { ...group, parts: [...group.parts, ...added] }));
   return editsToArrange(shown, arranged, [kept, ...groups]);
 }
 

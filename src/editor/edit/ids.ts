@@ -1,22 +1,11 @@
+import { LISTS } from '../../design/edit/edit.ts';
 import type { Design } from '../../design/schema.ts';
 
 /** The first free id of the form `word-n` in a design. */
 export function freeId(design: Design, word: string, alsoTaken: ReadonlySet<string> = new Set()): string {
   const taken = new Set<string>(alsoTaken);
-  for (const list of [
-    design.parts,
-    design.rules,
-    design.groups,
-    design.joints,
-    design.keepClears,
-    design.finishes,
-    design.stocks,
-    design.owned,
-    design.fonts,
-    design.pictures ?? [],
-    design.photos ?? [],
-  ]) {
-    for (const { id } of list) if (id.startsWith(word)) taken.add(id);
+  for (const list of LISTS) {
+    for (const { id } of design[list] ?? []) if (id.startsWith(word)) taken.add(id);
   }
   return numberedId(taken, word);
 }
@@ -28,10 +17,11 @@ export function numberedId(taken: ReadonlySet<string>, word: string): string {
   return `${word}-${n}`;
 }
 
-/** The first free name of the form `Word n`. */
-export function freeName(names: readonly string[], word: string): string {
+/** The first name of the form `Word n` that none of some things has. */
+export function freeName(named: readonly { readonly name: string }[], word: string): string {
+  const taken = new Set(named.map(({ name }) => name));
   let n = 1;
-  while (names.includes(`${word} ${n}`)) n++;
+  while (taken.has(`${word} ${n}`)) n++;
   return `${word} ${n}`;
 }
 

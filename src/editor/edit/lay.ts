@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { replacing } from '../../design/edit/make.ts';
 import type { Design, Part } from '../../design/schema.ts';
 import { followersOf } from '../../layout/follow.ts';
 import { type CarrierInput, carrierOf } from '../../layout/place/carrier.ts';
@@ -26,14 +27,14 @@ export function editsToLay(shown: Shown, ids: ReadonlySet<string>): Edit[] {
     const found = carrierOf(carrying(shown), part, box, without);
     const on = 'part' in found ? found.part : 'face';
     const same = part.on === on || (isLevelId(part.on) && !('part' in found) && found.level === part.on);
-    return same ? [] : [{ kind: 'replace', list: 'parts', id, item: { ...part, on } }];
+    return same ? [] : [replacing('parts', { ...part, on })];
   });
 }
 
 /** The edit that lays a part on another of the person's own choice; none where it lies there, or carries that itself. */
 export function editsToLayOn(design: Design, part: Part, on: string): Edit[] {
   if (part.on === on || restingOn(design, new Set([part.id])).has(on)) return [];
-  return [{ kind: 'replace', list: 'parts', id: part.id, item: { ...part, on, onChosen: true } }];
+  return [replacing('parts', { ...part, on, onChosen: true })];
 }
 
 /** What edits come to as they are, and with those that lay their parts; the next ones are made from these. */

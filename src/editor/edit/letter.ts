@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { replacing } from '../../design/edit/make.ts';
 import type { LetteredPart } from '../../design/schema.ts';
 import { linesAfterTyping } from './letterSizes.ts';
 
@@ -11,12 +12,5 @@ export function editsToLetter(sign: LetteredPart, text: string): Edit[] {
   const before = sign.lettering.lines;
   if (texts.length === before.length && texts.every((one, i) => one === before[i]?.text)) return [];
   const lines = linesAfterTyping(before, texts);
-  return [
-    {
-      kind: 'replace',
-      list: 'parts',
-      id: sign.id,
-      item: { ...sign, lettering: { ...sign.lettering, lines } },
-    },
-  ];
+  return [replacing('parts', { ...sign, lettering: { ...sign.lettering, lines } })];
 }

@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { inserting, removing, replacing } from '../../design/edit/make.ts';
 import { mentionsOf, partOfReference } from '../../design/references.ts';
 import { inSlot, isAlong, type NamedSlot, shapeOf, slotsOf, withFields } from '../../design/rule/table.ts';
 import type { Axis, Design, Edge, Rule } from '../../design/schema.ts';
@@ -35,12 +36,12 @@ export function editsToLoosen(
         ? pulled(rule, ids, axis, hand)
         : [carried(rule, ids, axis, hand === 'move')];
     const [first, more] = kept;
-    if (!first) edits.push({ kind: 'remove', list: 'rules', id: rule.id });
-    else if (first !== rule) edits.push({ kind: 'replace', list: 'rules', id: rule.id, item: first });
+    if (!first) edits.push(removing('rules', rule.id));
+    else if (first !== rule) edits.push(replacing('rules', first));
     if (!more) continue;
     const id = freeId(design, 'rule', taken);
     taken.add(id);
-    edits.push({ kind: 'insert', list: 'rules', item: { ...more, id } });
+    edits.push(inserting('rules', { ...more, id }));
   }
   return edits;
 }

@@ -1,5 +1,6 @@
 import { newPart } from '../../design/defaults.ts';
 import type { Edit } from '../../design/edit/edit.ts';
+import { removing, replacing } from '../../design/edit/make.ts';
 import { partsListedBy } from '../../design/references.ts';
 import { shapeOf } from '../../design/rule/table.ts';
 import type { Axis, Design, Member, Part, PartArray, PartOf, Rule } from '../../design/schema.ts';
@@ -99,10 +100,8 @@ export function editsToRepeat(design: Design, part: Repeatable, box: Box, repeat
   if (axes.length === 0) return [];
   const array = repeated(part, box, repeat);
   return [
-    { kind: 'replace', list: 'parts', id: part.id, item: array },
-    ...design.rules
-      .filter((rule) => sizes(rule, part.id, axes))
-      .map((rule): Edit => ({ kind: 'remove', list: 'rules', id: rule.id })),
+    replacing('parts', array),
+    ...design.rules.filter((rule) => sizes(rule, part.id, axes)).map((rule) => removing('rules', rule.id)),
   ];
 }
 

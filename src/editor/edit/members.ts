@@ -1,3 +1,4 @@
+import { replacing } from '../../design/edit/make.ts';
 import type { PartArray } from '../../design/schema.ts';
 import type { Point } from '../../geometry/shape.ts';
 import { boxIn } from '../../layout/boxIn.ts';
@@ -61,7 +62,7 @@ export function commitOverride(
   const was = overrideOf(array, slot).omit === true;
   const now = own.omit === true;
   const label = t(was === now ? 'did.change' : now ? 'did.leaveOut' : 'did.putBack', { name: slot.name });
-  return commit(store, [{ kind: 'replace', list: 'parts', id: array.id, item }], label);
+  return commit(store, [replacing('parts', item)], label);
 }
 
 /** Chooses a member and says which; null: the array as a whole again. */

@@ -1,5 +1,6 @@
 import type { Check } from '../../check/check.ts';
 import { applyEdits, type Edit } from '../../design/edit/edit.ts';
+import { inserting, removing, replacing } from '../../design/edit/make.ts';
 import { aroundOf, endsOf, withEnds, withStopsAt } from '../../design/ends.ts';
 import { isBars, isBoards, isMany } from '../../design/made.ts';
 import { isClosed, onlyOf } from '../../design/path.ts';
@@ -148,7 +149,7 @@ function candidates(shown: Shown, check: Check): Mend[] {
           how: 'rule',
           parts: [],
           to: '',
-          edits: [{ kind: 'remove', list: 'rules', id: String(check.figures.rule) }],
+          edits: [removing('rules', String(check.figures.rule))],
         },
       ];
     case 'part.unknown-support':
@@ -250,9 +251,7 @@ function endsTo(shown: Shown, { part, box, to }: Pair): Mend[] {
     if (which.length === 0) return [];
     const cut = (one: End) => (which.includes(one) ? meant : own)[one];
     const item = withEnds(part, { start: cut('start'), end: cut('end') });
-    return [
-      { how: 'stop', parts: [part.id], to, edits: [{ kind: 'replace', list: 'parts', id: part.id, item }] },
-    ];
+    return [{ how: 'stop', parts: [part.id], to, edits: [replacing('parts', item)] }];
   });
 }
 
@@ -319,11 +318,11 @@ function editsToPart(design: Design, part: Part, beyond: readonly Part[]): Edit[
     const held = sides.map(({ axis, side }): Edit => {
       const between = { edge: { of: id, side }, from: { of: part.id, side } };
       const item = { id: fresh('rule', rules), kind: 'set', axis, distance: 0, ...between } as const;
-      return { kind: 'insert', list: 'rules', item };
+      return inserting('rules', item);
     });
-    return [{ kind: 'insert', list: 'parts', item: { ...one, id, name } }, ...held];
+    return [inserting('parts', { ...one, id, name }), ...held];
   });
-  return [{ kind: 'replace', list: 'parts', id: part.id, item: part }, ...kept];
+  return [replacing('parts', part), ...kept];
 }
 
 /** Made shorter until it touches, and held there. */
@@ -332,9 +331,7 @@ function stopAt(shown: Shown, { part, box, from, to }: Pair): Mend[] {
   const own = layout.boxes.get(part.id);
   if (isBoards(part)) {
     const item = aroundOf(part, [...(part.around ?? []), to]);
-    return [
-      { how: 'stop', parts: [part.id], to, edits: [{ kind: 'replace', list: 'parts', id: part.id, item }] },
-    ];
+    return [{ how: 'stop', parts: [part.id], to, edits: [replacing('parts', item)] }];
   }
   if (!own || isMany(part)) return [];
   return waysOut(box, from)
@@ -364,7 +361,7 @@ function stopAt(shown: Shown, { part, box, from, to }: Pair): Mend[] {
           how: 'stop',
           parts: [part.id],
           to,
-          edits: [...edits, { kind: 'insert', list: 'rules', item: rule }],
+          edits: [...edits, inserting('rules', rule)],
         },
       ];
     })
@@ -398,7 +395,7 @@ function otherEnds({ layout, design }: Shown, part: Part, at: string): Mend[] {
     .slice(0, MOST_TRIED);
   const cutTo = (to: string | null): Edit[] => {
     const item = withStopsAt(part, (of) => (of === at ? to : of));
-    return design.parts.includes(item) ? [] : [{ kind: 'replace', list: 'parts', id: part.id, item }];
+    return design.parts.includes(item) ? [] : [replacing('parts', item)];
   };
   return [
     { how: 'square', parts: [part.id], to: '', edits: cutTo(null) },
@@ -410,7 +407,7 @@ function otherEnds({ layout, design }: Shown, part: Part, at: string): Mend[] {
 function ontoWhatIsThere(shown: Shown, part: Part): Mend[] {
   const { design, layout } = shown;
   const item: Part = { ...part, onChosen: undefined };
-  const start: Edit = { kind: 'replace', list: 'parts', id: part.id, item };
+  const start: Edit = replacing('parts', item);
   const done = applyEdits(design, [start]);
   if (!done.ok) return [];
   const ids = new Set([part.id]);

@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { replacing } from '../../design/edit/make.ts';
 import type { Axis, Part } from '../../design/schema.ts';
 import { boxArea, surrounds } from '../../geometry/box.ts';
 import type { Box } from '../../geometry/shape.ts';
@@ -52,9 +53,7 @@ export function namesFor(shown: Shown, unnamed: readonly Unnamed[]): Edit[] {
   return unnamed.flatMap(({ id }): Edit[] => {
     const part = design.parts.find((one) => one.id === id);
     const name = names.of(id);
-    return part && name !== part.name
-      ? [{ kind: 'replace', list: 'parts', id, item: { ...part, name } }]
-      : [];
+    return part && name !== part.name ? [replacing('parts', { ...part, name })] : [];
   });
 }
 

@@ -1,3 +1,4 @@
+import { replacing } from '../../design/edit/make.ts';
 import { isBoards, isSheet } from '../../design/made.ts';
 import type { Design, Panel, Part } from '../../design/schema.ts';
 import { containsPointInRegion } from '../../geometry/region.ts';
@@ -142,11 +143,11 @@ export function chooseOpeningAt(store: EditorStore, p: Point): boolean {
 
 /** The edit that tells an opening anew. */
 export const editToOpening = ({ part }: Pick<ChosenOpening, 'part'>, next: Opening) =>
-  ({ kind: 'replace', list: 'parts', id: part.id, item: withOpening(part, next) }) as const;
+  replacing('parts', withOpening(part, next));
 
 /** The edit that gives a part one opening more. */
 export const editToOpen = (part: Part, next: Opening) =>
-  ({ kind: 'replace', list: 'parts', id: part.id, item: opened(part, [...openingsOf(part), next]) }) as const;
+  replacing('parts', opened(part, [...openingsOf(part), next]));
 
 /** Deletes the chosen opening; true when one is chosen. */
 export function removeOpening(store: EditorStore): boolean {
@@ -157,7 +158,7 @@ export function removeOpening(store: EditorStore): boolean {
     part,
     openingsOf(part).filter((one) => one.id !== opening.id),
   );
-  commit(store, [{ kind: 'replace', list: 'parts', id: part.id, item }], t('did.remove', { name }));
+  commit(store, [replacing('parts', item)], t('did.remove', { name }));
   store.setState({ opening: null });
   return true;
 }

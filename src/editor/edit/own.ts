@@ -1,5 +1,6 @@
 import type { OwnAssembly } from '../../design/assembly/own.ts';
 import type { Edit } from '../../design/edit/edit.ts';
+import { inserting } from '../../design/edit/make.ts';
 import type { Design, Group, Part } from '../../design/schema.ts';
 import { preview, startState } from '../../design/state.ts';
 import type { Box } from '../../geometry/shape.ts';
@@ -35,7 +36,7 @@ export function createOwn(design: Design, own: OwnAssembly, over: Box): Created 
   const part = under(new Map(ground.map((one) => [one.id, one])), id);
   const group = groups.find(({ parts }) => parts.includes(id));
   return {
-    edits: [...items, ...groups.map((item): Edit => ({ kind: 'insert', list: 'groups', item }))],
+    edits: [...items, ...groups.map((item) => inserting('groups', item))],
     id,
     name: group?.name ?? part.name,
     ...(group && { group: group.id }),
@@ -70,10 +71,10 @@ function groupsOf(
   edits: readonly Edit[],
   idOf: (id: string) => string,
 ): Group[] {
-  const taken = design.groups.map(({ name }) => name);
+  const taken: { readonly name: string }[] = [...design.groups];
   const free = (name: string): string => {
     const found = freeName(taken, name.replace(/ \d+$/, ''));
-    taken.push(found);
+    taken.push({ name: found });
     return found;
   };
   const inner = edits.flatMap((edit) => (edit.kind === 'insert' && edit.list === 'groups' ? edit.item : []));

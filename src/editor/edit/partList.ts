@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { replacing } from '../../design/edit/make.ts';
 import type { Design } from '../../design/schema.ts';
 import { editsToLayOn } from './lay.ts';
 import { groupOf } from './movable.ts';
@@ -20,7 +21,7 @@ export function editsToDrop(design: Design, id: string, { target, place }: RowDr
   if (group) {
     const parts = [...group.parts];
     parts.splice(placeOf(group.parts, id, target, place), 0, ...parts.splice(parts.indexOf(id), 1));
-    return [{ kind: 'replace', list: 'groups', id: group.id, item: { ...group, parts } }];
+    return [replacing('groups', { ...group, parts })];
   }
   // What is in a group has its place there.
   if (groupOf(design, id) !== groupOf(design, target)) return [];
@@ -52,9 +53,9 @@ export function editsToName(design: Design, id: string, name: string): Edit[] {
     return item && given !== '' && item.name !== given ? { ...item, name: given } : null;
   };
   const part = named(design.parts);
-  if (part) return [{ kind: 'replace', list: 'parts', id, item: part }];
+  if (part) return [replacing('parts', part)];
   const group = named(design.groups);
-  if (group) return [{ kind: 'replace', list: 'groups', id, item: group }];
+  if (group) return [replacing('groups', group)];
   const keepClear = named(design.keepClears);
-  return keepClear ? [{ kind: 'replace', list: 'keepClears', id, item: keepClear }] : [];
+  return keepClear ? [replacing('keepClears', keepClear)] : [];
 }

@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { replacing } from '../../design/edit/make.ts';
 import { mentionsOf, partOfReference, partsOfRule } from '../../design/references.ts';
 import { inSlot, roomsOf, slotsOf, withFields } from '../../design/rule/table.ts';
 import type { Axis, Design, Edge, Rule } from '../../design/schema.ts';
@@ -16,16 +17,16 @@ export function editsToPlace(design: Design, before: Boxes, after: Boxes): Edit[
   const edits: Edit[] = [];
   for (const part of design.parts) {
     const box = after.get(part.id);
-    if (box) edits.push({ kind: 'replace', list: 'parts', id: part.id, item: { ...part, box } });
+    if (box) edits.push(replacing('parts', { ...part, box }));
   }
   for (const keep of design.keepClears) {
     const box = after.get(keep.id);
-    if (box) edits.push({ kind: 'replace', list: 'keepClears', id: keep.id, item: { ...keep, box } });
+    if (box) edits.push(replacing('keepClears', { ...keep, box }));
   }
   for (const rule of design.rules) {
     if (!partsOfRule(rule).some((id) => after.has(id))) continue;
     const item = followedRule(rule, before, after);
-    if (item !== rule) edits.push({ kind: 'replace', list: 'rules', id: rule.id, item });
+    if (item !== rule) edits.push(replacing('rules', item));
   }
   return edits;
 }

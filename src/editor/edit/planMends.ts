@@ -2,6 +2,7 @@ import { faceOf } from '../../bed/faceOf.ts';
 import type { Check } from '../../check/check.ts';
 import type { CheckCode } from '../../check/codes.ts';
 import type { Edit } from '../../design/edit/edit.ts';
+import { replacing } from '../../design/edit/make.ts';
 import type { Part } from '../../design/schema.ts';
 import type { Shown } from '../document/shown.ts';
 import type { Mend } from './mend.ts';
@@ -19,7 +20,7 @@ const fixed =
     const part = concerned(design, checks);
     if (!part) return [];
     const item = { ...part, fixing: fixing(part) } as Part;
-    const edits: Edit[] = [{ kind: 'replace', list: 'parts', id: part.id, item }];
+    const edits: Edit[] = [replacing('parts', item)];
     return [{ how, parts: [part.id], to: '', edits }];
   };
 
@@ -53,9 +54,7 @@ const unprimed: Ways = ({ design }, [check]) => {
   const finish = design.finishes.find(({ id }) => id === check?.figures.finish);
   if (!finish) return [];
   const item = { ...finish, primer: null };
-  return [
-    { how: 'primer', parts: [], to: '', edits: [{ kind: 'replace', list: 'finishes', id: item.id, item }] },
-  ];
+  return [{ how: 'primer', parts: [], to: '', edits: [replacing('finishes', item)] }];
 };
 
 export const PLAN_MENDS: Readonly<Partial<Record<CheckCode, Ways>>> = {

@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { replacing } from '../../design/edit/make.ts';
 import { isMany } from '../../design/made.ts';
 import { isStraight } from '../../design/reading.ts';
 import type { Design, Part, TapeRead } from '../../design/schema.ts';
@@ -27,7 +28,7 @@ export function readingEdits(design: Design, laid: string, read: TapeRead | unde
   const id = reference.to === 'member' ? reference.part : laid;
   const part = design.parts.find((one) => one.id === id);
   const next = part && withReading(part, reference, read);
-  return next ? [{ kind: 'replace', list: 'parts', id, item: next }] : [];
+  return next ? [replacing('parts', next)] : [];
 }
 
 function withReading(

@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { inserting, removing, replacing } from '../../design/edit/make.ts';
 import { editsToRemove } from '../../design/removal.ts';
 import type { Axis, Design } from '../../design/schema.ts';
 import { preview } from '../../design/state.ts';
@@ -83,13 +84,7 @@ function tellWhatHolds(store: EditorStore, held: ReadonlySet<string>, axis: Axis
   const holding = new Set(editsToLoosen(design, held, axis).map((edit) => 'id' in edit && edit.id));
   const lines = design.rules
     .filter((rule) => holding.has(rule.id))
-    .map((rule) =>
-      ruleSentence(
-        design,
-        rule,
-        states.find((s) => s.id === rule.id),
-      ),
-    );
+    .map((rule) => ruleSentence(design, rule, states));
   const text = t(lines.length > 0 ? 'say.held' : 'say.heldByOthers', {
     name: selectionName(design, selection),
   });
@@ -156,12 +151,7 @@ export function toggleLock(store: EditorStore): void {
   const parts = design.parts.filter((p) => ids.has(p.id));
   if (parts.length === 0) return;
   const locked = !parts.every((p) => p.locked);
-  const edits: Edit[] = parts.map((p) => ({
-    kind: 'replace',
-    list: 'parts',
-    id: p.id,
-    item: { ...p, locked },
-  }));
+  const edits: Edit[] = parts.map((p) => replacing('parts', { ...p, locked }));
   commit(store, edits, t(locked ? 'did.lock' : 'did.unlock', { name: selectionName(design, selection) }));
 }
 
@@ -174,13 +164,10 @@ export function groupSelection(store: EditorStore): void {
   }
   const edits: Edit[] = design.groups
     .filter((g) => g.parts.some((id) => parts.includes(id)))
-    .map((g) => ({ kind: 'remove', list: 'groups', id: g.id }));
+    .map((g) => removing('groups', g.id));
   const id = freeId(design, 'group');
-  const name = freeName(
-    design.groups.map((g) => g.name),
-    t('kind.group'),
-  );
-  edits.push({ kind: 'insert', list: 'groups', item: { id, name, parts } });
+  const name = freeName(design.groups, t('kind.group'));
+  edits.push(inserting('groups', { id, name, parts }));
   commit(store, edits, t('did.group', { name }), { selection: [id] });
 }
 
@@ -188,7 +175,7 @@ export function ungroupSelection(store: EditorStore): void {
   const { design, selection } = store.getState().edit;
   const groups = design.groups.filter((g) => selection.includes(g.id));
   if (groups.length === 0) return;
-  const edits: Edit[] = groups.map((g) => ({ kind: 'remove', list: 'groups', id: g.id }));
+  const edits: Edit[] = groups.map((g) => removing('groups', g.id));
   commit(store, edits, t('did.ungroup', { name: pick(groups, 0).name }), {
     selection: groups.flatMap((g) => g.parts),
   });

@@ -22,10 +22,11 @@ const sayOf = remembering((design: Design, stocks: ReturnType<typeof stocksOf>, 
   ruleSayFor({ design, stocks, language }),
 );
 
-/** A rule as a person would say it at the bench. */
-export function ruleSentence(design: Design, rule: Rule, state: RuleState | undefined): string {
+/** A rule as a person would say it at the bench, with what it comes to where the states of rules are known. */
+export function ruleSentence(design: Design, rule: Rule, states: readonly RuleState[] = []): string {
   const language = spoken();
   const say = sayOf(design, stocksOf(design), language);
+  const state = states.find(({ id }) => id === rule.id);
   return sentence(rule, state?.result ?? null, PLAN_WORDS[language], say);
 }
 

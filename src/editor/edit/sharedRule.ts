@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { inserting } from '../../design/edit/make.ts';
 import { shapeOf } from '../../design/rule/table.ts';
 import type { Axis, Design, Edge, Rule, RuleKind } from '../../design/schema.ts';
 import type { Layout } from '../../layout/laid.ts';
@@ -87,7 +88,7 @@ export function editsForShared(
   const item = SHARED_RULES[draft.kind].make(draft, given);
   if (!item) return [];
   const loosen = shapeOf(item).pulled !== 'size' ? editsToLoosen(design, new Set(ids), axis, 'each') : [];
-  return [...loosen, { kind: 'insert', list: 'rules', item }];
+  return [...loosen, inserting('rules', item)];
 }
 
 function spanOf({ low, high }: SharedDraft): Given['ends'] {

@@ -23,13 +23,7 @@ export function commitSizes(store: EditorStore, resized: Resized | null): void {
     return;
   }
   const { rules, boxes } = shown.layout;
-  const lines = resized.letGo.map((rule) =>
-    ruleSentence(
-      design,
-      rule,
-      rules.find(({ id }) => id === rule.id),
-    ),
-  );
+  const lines = resized.letGo.map((rule) => ruleSentence(design, rule, rules));
   const label = t('did.resize', { name });
   const held = new Set(movableBoxes(design, boxes, selection).keys());
   if (!commit(store, resized.edits, label, { held, say: label })) return;

@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { replacing } from '../../design/edit/make.ts';
 import { isPaint } from '../../design/made.ts';
 import type { Design } from '../../design/schema.ts';
 import { designPart } from '../../layout/reference.ts';
@@ -10,5 +11,5 @@ export function editsToStandOut(design: Design, id: string): Edit[] {
   const under = design.parts.find((one) => one.id === designPart(part.on));
   const other = design.finishes.find((finish) => finish.id !== part.finish);
   if (under?.finish !== part.finish || !other) return [];
-  return [{ kind: 'replace', list: 'parts', id, item: { ...part, finish: other.id } }];
+  return [replacing('parts', { ...part, finish: other.id })];
 }

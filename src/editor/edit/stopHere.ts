@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { replacing } from '../../design/edit/make.ts';
 import { type Ends, endAt, endsOf, SQUARE, SQUARE_ENDS, stopsOnlyOf, withEnds } from '../../design/ends.ts';
 import type { Axis, Design, Part } from '../../design/schema.ts';
 import { boxAround, grownBox } from '../../geometry/box.ts';
@@ -106,7 +107,7 @@ export function editsToUnstop(design: Design, id: string, axis: Axis, side: 'low
   const end = part && endAt(part, axis, side);
   if (!ends || !end || ends[end].cut !== 'stop') return [];
   const item = withEnds(part, { ...ends, [end]: SQUARE });
-  return [{ kind: 'replace', list: 'parts', id, item }];
+  return [replacing('parts', item)];
 }
 
 /** A sentence for each thing that ends of a part stop at in one design and not in the other. */

@@ -1,5 +1,6 @@
 import type { Check } from '../../check/check.ts';
 import type { Edit } from '../../design/edit/edit.ts';
+import { replacing } from '../../design/edit/make.ts';
 import { isBought, isMany } from '../../design/made.ts';
 import type { Part } from '../../design/schema.ts';
 import type { Body } from '../../fold/body.ts';
@@ -90,7 +91,7 @@ function thinner({ shown, part, body, clears }: Swung): Mend[] {
     .find(({ thickness }) => clears({ z1: body.z1 - (own.thickness - thickness) }));
   if (!found) return [];
   const item = { ...part, stock: found.id };
-  const edits: Edit[] = [{ kind: 'replace', list: 'parts', id: part.id, item }];
+  const edits: Edit[] = [replacing('parts', item)];
   return [{ how: 'stock', parts: [part.id], to: found.id, edits }];
 }
 

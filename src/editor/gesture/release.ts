@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { replacing } from '../../design/edit/make.ts';
 import type { Design, Rule } from '../../design/schema.ts';
 import { preview, undo } from '../../design/state.ts';
 import { type Document, documentOf, type Trial, tried } from '../document/document.ts';
@@ -77,7 +78,7 @@ function readingOf(before: Design, after: Design, part: string, edits: readonly 
   const known = new Set(before.rules);
   const rules = after.rules
     .filter((rule) => !known.has(rule) && placesPart(rule, part))
-    .map((rule) => ({ id: rule.id, says: ruleSentence(after, rule, undefined) }));
+    .map((rule) => ({ id: rule.id, says: ruleSentence(after, rule) }));
   return { edits, rules, says: rules.map(({ says }) => says).join(', ') };
 }
 
@@ -94,7 +95,7 @@ export function readOtherEdge(store: EditorStore, rule: Rule): void {
   const { release, edit } = store.getState();
   const now = release?.readings[release.chosen];
   if (!release || !now || edit.design !== release.design) return;
-  const turned = [...now.edits, { kind: 'replace', list: 'rules', id: rule.id, item: rule } as const];
+  const turned = [...now.edits, replacing('rules', rule)];
   const there = [...turned, ...placing(release.before, turned, release.part)];
   const held = new Set([release.part]);
   const laid = [...there, ...editsToLay(tried(release.before, there, held), held)];
@@ -110,7 +111,7 @@ function placing(doc: Document, edits: readonly Edit[], id: string): Edit[] {
   const { design, layout } = tried(doc, edits);
   const part = design.parts.find((one) => one.id === id);
   const box = layout.boxes.get(id);
-  return part && box ? [{ kind: 'replace', list: 'parts', id, item: { ...part, box } }] : [];
+  return part && box ? [replacing('parts', { ...part, box })] : [];
 }
 
 function take(store: EditorStore, release: Release, chosen: number, reading: Reading): boolean {

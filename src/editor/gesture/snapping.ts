@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { inserting, removing } from '../../design/edit/make.ts';
 import type { Axis, Design, Part, Rule } from '../../design/schema.ts';
 import { preview } from '../../design/state.ts';
 import { boxAround } from '../../geometry/box.ts';
@@ -287,14 +288,10 @@ export function ruleEdits(design: Design, { parts }: InHand, snap: Snap): Edit[]
   for (const offered of snap.rules) {
     if (!isAmongParts(offered, ids)) continue;
     const met = metAtTheOtherEnd(design, offered);
-    if (met) edits.push({ kind: 'remove', list: 'rules', id: met.id });
+    if (met) edits.push(removing('rules', met.id));
     const id = met?.id ?? freeId(design, 'rule', taken);
     taken.add(id);
-    edits.push({
-      kind: 'insert',
-      list: 'rules',
-      item: { ...(met ? runsBetween(met, offered) : offered), id } as Rule,
-    });
+    edits.push(inserting('rules', { ...(met ? runsBetween(met, offered) : offered), id } as Rule));
   }
   return edits;
 }

@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { replacing } from '../../design/edit/make.ts';
 import type { Strip } from '../../design/schema.ts';
 import { boxIn } from '../../layout/boxIn.ts';
 import { snapAngle } from '../../layout/snap/angle.ts';
@@ -46,7 +47,7 @@ export function startTurn(store: EditorStore, start: Touch): Gesture | null {
       const raw = normal(begin + angleTo(touch) - grabbed);
       const stop = touch.free ? null : snapAngle(raw, others, STOP_WITHIN);
       angle = stop === null ? Math.round(raw * 10) / 10 : normal(stop);
-      edits = [{ kind: 'replace', list: 'parts', id: strip.id, item: turned(strip, box, length, angle) }];
+      edits = [replacing('parts', turned(strip, box, length, angle))];
       const state = store.getState();
       const shown = tried(state.edit, edits, held, shownNow(state));
       trial = { doc: state.edit, edits, shown };

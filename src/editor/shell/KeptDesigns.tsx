@@ -1,6 +1,7 @@
-import { Trash2, Undo2 } from 'lucide-react';
+import { Undo2 } from 'lucide-react';
 import type { Design } from '../../design/schema.ts';
 import { Button } from '../control/Button.tsx';
+import { Remove } from '../control/Remove.tsx';
 import { Guard } from '../frame/Guard.tsx';
 import { reopen } from '../kept/session.ts';
 import { forget, type Kept, markRemoved } from '../kept/shelf.ts';
@@ -46,9 +47,7 @@ export function KeptDesigns({ shelf: { kept, designs, change }, letters }: KeptD
                   </time>
                 ) : null}
               </button>
-              <Button
-                icon={Trash2}
-                look="bare icon"
+              <Remove
                 tip={t('first.remove', { name: named(k) })}
                 onClick={() => void change(markRemoved(k.id, Date.now()))}
               />

@@ -1,4 +1,5 @@
 import { Trash2 } from 'lucide-react';
+import { removing } from '../../../design/edit/make.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Button } from '../../control/Button.tsx';
 import { Section } from '../../control/Section.tsx';
@@ -18,14 +19,9 @@ export function BrokenRules({ plan }: { plan: Plan }) {
   const say = (id: string): string => {
     const rule = design.rules.find((r) => r.id === id);
     if (!rule) return id;
-    return ruleSentence(
-      design,
-      rule,
-      layout.rules.find((r) => r.id === id),
-    );
+    return ruleSentence(design, rule, layout.rules);
   };
-  const drop = (id: string) =>
-    commit([{ kind: 'remove', list: 'rules', id }], t('did.dropRule', { rule: say(id) }));
+  const drop = (id: string) => commit([removing('rules', id)], t('did.dropRule', { rule: say(id) }));
   return (
     <Section id="checks-rules" title="checks.rules" count={broken.length}>
       <p className="note">{t('checks.rulesLead')}</p>

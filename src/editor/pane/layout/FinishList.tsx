@@ -1,5 +1,6 @@
 import { Plus } from 'lucide-react';
 import { newFinish } from '../../../design/defaults.ts';
+import { inserting, replacing } from '../../../design/edit/make.ts';
 import { Button } from '../../control/Button.tsx';
 import { ColorField } from '../../control/ColorField.tsx';
 import { Section } from '../../control/Section.tsx';
@@ -13,12 +14,9 @@ export function FinishList() {
   const design = useSettledDesign();
   const commit = useCommit();
   const add = () => {
-    const name = freeName(
-      design.finishes.map((f) => f.name),
-      t('finish.new'),
-    );
+    const name = freeName(design.finishes, t('finish.new'));
     const item = newFinish(freeId(design, 'finish'), name, '#7d8f88');
-    commit([{ kind: 'insert', list: 'finishes', item }], t('did.add', { name }));
+    commit([inserting('finishes', item)], t('did.add', { name }));
   };
   return (
     <Section title="finish.title">
@@ -29,11 +27,9 @@ export function FinishList() {
               label={f.name}
               value={f.color}
               onCommit={(color) =>
-                commit(
-                  [{ kind: 'replace', list: 'finishes', id: f.id, item: { ...f, color } }],
-                  t('did.change', { name: f.name }),
-                  { merge: `color:${f.id}` },
-                )
+                commit([replacing('finishes', { ...f, color })], t('did.change', { name: f.name }), {
+                  merge: `color:${f.id}`,
+                })
               }
             />
           </li>

@@ -1,6 +1,7 @@
 import { Trash2 } from 'lucide-react';
 import { useId, useState } from 'react';
 import type { Edit } from '../../../design/edit/edit.ts';
+import { inserting } from '../../../design/edit/make.ts';
 import { fontsIn } from '../../../design/look.ts';
 import { isLettered } from '../../../design/made.ts';
 import type { Design, Lettering } from '../../../design/schema.ts';
@@ -91,7 +92,7 @@ function OpenFont({ onChoose }: Pick<FontChooserProps, 'onChoose'>) {
     const { name } = font;
     const item = { id: freeId(design, 'font'), name, data: opened.data };
     const label = t('did.font', { name });
-    onChoose(`own:${item.id}`, { label }, [{ kind: 'insert', list: 'fonts', item }]);
+    onChoose(`own:${item.id}`, { label }, [inserting('fonts', item)]);
     return null;
   };
   const open = async (chosen: File) => {

@@ -1,5 +1,6 @@
 import { Plus } from 'lucide-react';
 import type { Edit } from '../../../design/edit/edit.ts';
+import { replacing } from '../../../design/edit/make.ts';
 import { isLettered } from '../../../design/made.ts';
 import { textTold } from '../../../design/picture.ts';
 import type { LetteredPart, Lettering } from '../../../design/schema.ts';
@@ -72,15 +73,7 @@ function SignStep({ plan, part }: { plan: Plan; part: LetteredPart }) {
   const sign = plan.signs.find((s) => s.id === part.id);
   const change = (fields: Partial<Lettering>, { label, merge }: Kept = {}, more: readonly Edit[] = []) =>
     commit(
-      [
-        ...more,
-        {
-          kind: 'replace',
-          list: 'parts',
-          id: part.id,
-          item: { ...part, lettering: { ...part.lettering, ...fields } },
-        },
-      ],
+      [...more, replacing('parts', { ...part, lettering: { ...part.lettering, ...fields } })],
       label ?? t('did.change', { name: part.name }),
       merge ? { merge } : {},
     );

@@ -1,6 +1,7 @@
 import { Plus, Trash2 } from 'lucide-react';
 import { useState } from 'react';
 import type { Edit } from '../../../design/edit/edit.ts';
+import { inserting } from '../../../design/edit/make.ts';
 import { FARTHEST, MOST_PHOTOS } from '../../../design/limits.ts';
 import { isLettered } from '../../../design/made.ts';
 import type { LyingPhoto, Photo } from '../../../design/schema.ts';
@@ -103,7 +104,7 @@ function OpenPhoto({ photos, onPut }: OpenPhotoProps) {
     if (smaller) tell(t('photos.smaller', { width: kept.width, height: kept.height }));
     const name = file.name.replace(/\.[^.]*$/, '').slice(0, 190);
     const item: Photo = { ...kept, id: freeId(design, 'photo'), name };
-    onPut(known?.id ?? item.id, known ? [] : [{ kind: 'insert', list: 'photos', item }]);
+    onPut(known?.id ?? item.id, known ? [] : [inserting('photos', item)]);
     return null;
   };
   return (

@@ -1,6 +1,7 @@
 import { wrap } from 'comlink';
 import { newFinish } from '../../../design/defaults.ts';
 import type { Edit } from '../../../design/edit/edit.ts';
+import { inserting } from '../../../design/edit/make.ts';
 import type { Design, Picture } from '../../../design/schema.ts';
 import { lightOf } from '../../../drawing/color.ts';
 import type { Color } from '../../../drawing/drawing.ts';
@@ -60,7 +61,7 @@ export function editsToKeep(
     const taken = new Set(finishes.map(({ id }) => id));
     const item = newFinish(freeId(design, 'finish', taken), `${name} ${number}`, color);
     finishes.push(item);
-    edits.push({ kind: 'insert', list: 'finishes', item });
+    edits.push(inserting('finishes', item));
     return item.id;
   };
   const several = opened.colors.length > 1;
@@ -69,7 +70,7 @@ export function editsToKeep(
     finish: several ? finishOf(color.color, i + 1) : null,
   }));
   const picture: Picture = { id: freeId(design, 'picture'), name, width: opened.width, colors };
-  return { edits: [...edits, { kind: 'insert', list: 'pictures', item: picture }], picture };
+  return { edits: [...edits, inserting('pictures', picture)], picture };
 }
 
 /** As many as a design holds. */

@@ -1,6 +1,6 @@
 import { type CSSProperties, useId } from 'react';
 import colorSets from '../../../../assets/color-sets.json';
-import type { Edit } from '../../../design/edit/edit.ts';
+import { replacing } from '../../../design/edit/make.ts';
 import type { Finish } from '../../../design/schema.ts';
 import { type ColorSet, inColors, isPainted } from '../../../finish/colorSet.ts';
 import { sameValue } from '../../../list/sameValue.ts';
@@ -31,9 +31,7 @@ export function ColorSets({ plan }: { plan: Plan }) {
   const tried = (set: ColorSet) => {
     const name = t(`sets.${set.id}` as WordKey);
     const other = repainted(finishes, set, name);
-    const edits = other
-      .filter(isPainted)
-      .map((item): Edit => ({ kind: 'replace', list: 'finishes', id: item.id, item }));
+    const edits = other.filter(isPainted).map((item) => replacing('finishes', item));
     const style = Object.fromEntries(
       inColors(design.finishes, set)
         .filter(isPainted)

@@ -1,7 +1,6 @@
-import { Trash2 } from 'lucide-react';
 import type { Design, Finish } from '../../../design/schema.ts';
-import { Button } from '../../control/Button.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';
+import { Remove } from '../../control/Remove.tsx';
 import { useWords } from '../../words/t.ts';
 import { useChange } from '../facts/useChange.ts';
 import { Cans } from './Cans.tsx';
@@ -33,9 +32,7 @@ export function FinishItem({ finish, design, wearers }: FinishItemProps) {
         {wearers > 0 ? (
           <span className="note">{t('finish.used', { count: wearers })}</span>
         ) : (
-          <Button
-            icon={Trash2}
-            look="bare icon"
+          <Remove
             label={t('act.removeNamed', { name: finish.name })}
             onClick={() => remove('finishes', finish.id, finish.name)}
           />

@@ -32,10 +32,7 @@ export function Finishes() {
   const put = (fields: Partial<Design['paint']>) =>
     set('paint', { ...design.paint, ...fields }, t('paint.setting'));
   const addFinish = () => {
-    const name = freeName(
-      design.finishes.map((f) => f.name),
-      t('finish.new'),
-    );
+    const name = freeName(design.finishes, t('finish.new'));
     add('finishes', newFinish(freeId(design, 'finish'), name, '#7d8f88'), name);
   };
   return (

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { inserting } from '../../../design/edit/make.ts';
 import type { Part } from '../../../design/schema.ts';
 import { Button } from '../../control/Button.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';
@@ -39,17 +40,14 @@ export function AddRule({ part }: { part: Part }) {
     <fieldset className="sub">
       <legend>{t('rules.add')}</legend>
       <FieldGrid of={NEW_RULE_FIELDS} value={{ ...draft, places }} onChange={set} />
-      <p className="note">{rule ? ruleSentence(design, rule, undefined) : t('rules.incomplete')}</p>
+      <p className="note">{rule ? ruleSentence(design, rule) : t('rules.incomplete')}</p>
       <div className="btn-row">
         <Button
           look="main"
           disabled={!rule}
           onClick={() => {
             if (!rule) return;
-            commit(
-              [{ kind: 'insert', list: 'rules', item: rule }],
-              t('did.addRule', { rule: ruleSentence(design, rule, undefined) }),
-            );
+            commit([inserting('rules', rule)], t('did.addRule', { rule: ruleSentence(design, rule) }));
             setDraft(null);
           }}
         >

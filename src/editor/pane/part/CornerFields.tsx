@@ -1,4 +1,4 @@
-import { Plus, Trash2 } from 'lucide-react';
+import { Plus } from 'lucide-react';
 import { leastCorners, MOST_CORNERS } from '../../../design/limits.ts';
 import type { Part } from '../../../design/schema.ts';
 import { midpoint, subtract } from '../../../geometry/point.ts';
@@ -8,6 +8,7 @@ import { Button } from '../../control/Button.tsx';
 import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { MeasureField } from '../../control/MeasureField.tsx';
+import { Remove } from '../../control/Remove.tsx';
 import { commitCorners } from '../../edit/cornerActs.ts';
 import {
   addedCorner,
@@ -173,9 +174,7 @@ function CornerRow({ number, at, chosen, onChoose, onMeasure, onAdd, onRemove }:
           disabled={onAdd === null}
           onClick={onAdd ?? undefined}
         />
-        <Button
-          icon={Trash2}
-          look="bare icon"
+        <Remove
           label={t('corners.remove', { number })}
           disabled={onRemove === null}
           onClick={onRemove ?? undefined}

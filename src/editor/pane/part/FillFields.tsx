@@ -1,11 +1,10 @@
-import { Trash2 } from 'lucide-react';
 import { RIPPED } from '../../../design/defaults.ts';
 import type { Design, Fill } from '../../../design/schema.ts';
 import { isOfSheet } from '../../../layout/fill/patterns.ts';
 import { inches } from '../../../measure/units.ts';
-import { Button } from '../../control/Button.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
+import { Remove } from '../../control/Remove.tsx';
 import { referenceName } from '../../edit/sentence.ts';
 import { stocksOf } from '../../shipped/tables.ts';
 import { useDesign } from '../../state/hooks.ts';
@@ -238,9 +237,7 @@ export function FillFields({ part }: { part: Fill }) {
       {part.around?.map((at) => (
         <p key={at} className="note">
           {t('fill.around', { name: referenceName(design, at) })}{' '}
-          <Button
-            icon={Trash2}
-            look="bare icon"
+          <Remove
             label={t('fill.runOn', { name: referenceName(design, at) })}
             onClick={() => change({ around: part.around?.filter((other) => other !== at) })}
           />

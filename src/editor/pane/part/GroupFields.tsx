@@ -1,3 +1,4 @@
+import { replacing } from '../../../design/edit/make.ts';
 import type { Group } from '../../../design/schema.ts';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
@@ -19,10 +20,7 @@ export function GroupFields({ group }: { group: Group }) {
         value={group}
         onChange={(change) => {
           const item = { ...group, ...change };
-          commit(
-            [{ kind: 'replace', list: 'groups', id: group.id, item }],
-            t('did.rename', { name: item.name }),
-          );
+          commit([replacing('groups', item)], t('did.rename', { name: item.name }));
         }}
       />
       <p className="note">{t('group.holds', { count: group.parts.length })}</p>

@@ -1,3 +1,4 @@
+import { replacing } from '../../../design/edit/make.ts';
 import type { KeepClear } from '../../../design/schema.ts';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
@@ -25,9 +26,6 @@ export function KeepClearFields({ keep }: { keep: KeepClear }) {
   const t = useWords();
   const commit = useCommit();
   const change = (fields: Partial<KeepClear>) =>
-    commit(
-      [{ kind: 'replace', list: 'keepClears', id: keep.id, item: { ...keep, ...fields } }],
-      t('did.change', { name: keep.name }),
-    );
+    commit([replacing('keepClears', { ...keep, ...fields })], t('did.change', { name: keep.name }));
   return <FieldGrid of={FIELDS} value={keep} onChange={change} />;
 }

@@ -1,10 +1,10 @@
-import { Trash2 } from 'lucide-react';
 import { useContext } from 'react';
 import type { Part } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { Button } from '../../control/Button.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, within } from '../../control/form/formField.ts';
+import { Remove } from '../../control/Remove.tsx';
 import { cornersOf, openingThrough } from '../../edit/corners.ts';
 import { newOpening, type Opening, openingIn } from '../../edit/openings.ts';
 import { useEditor, useStore } from '../../state/hooks.ts';
@@ -61,9 +61,7 @@ export function Openings({
           <fieldset key={opening.id} className="sub" onFocus={choose}>
             <legend>
               {t('panel.opening', { number })}
-              <Button
-                icon={Trash2}
-                look="bare icon"
+              <Remove
                 label={t('panel.removeOpening', { number })}
                 onClick={() => onChange(of.filter((o) => o.id !== opening.id))}
               />

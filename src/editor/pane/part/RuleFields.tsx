@@ -1,3 +1,4 @@
+import { replacing } from '../../../design/edit/make.ts';
 import {
   inSlot,
   type MeasureSlot,
@@ -61,8 +62,8 @@ export function RuleFields({ rule }: { rule: Rule }) {
   const commit = useCommit();
   const change = (fields: RuleChange) => {
     const item = withFields(rule, fields);
-    commit([{ kind: 'replace', list: 'rules', id: rule.id, item }], t('did.rule'), {
-      say: t('did.addRule', { rule: ruleSentence(design, item, undefined) }),
+    commit([replacing('rules', item)], t('did.rule'), {
+      say: t('did.addRule', { rule: ruleSentence(design, item) }),
     });
   };
   const of = ruleFields(rule);

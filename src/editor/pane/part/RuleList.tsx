@@ -1,7 +1,9 @@
-import { Trash2, TriangleAlert } from 'lucide-react';
+import { TriangleAlert } from 'lucide-react';
+import { removing, replacing } from '../../../design/edit/make.ts';
 import { partsOfRule } from '../../../design/references.ts';
 import type { Part, Rule } from '../../../design/schema.ts';
 import { Button } from '../../control/Button.tsx';
+import { Remove } from '../../control/Remove.tsx';
 import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { placesPart } from '../../edit/loosen.ts';
@@ -49,21 +51,19 @@ function RuleItem({ rule }: { rule: Rule }) {
   const { design, layout } = shown;
   const commit = useCommit();
   const state = layout.rules.find((r) => r.id === rule.id);
-  const sentence = ruleSentence(design, rule, state);
+  const sentence = ruleSentence(design, rule, layout.rules);
   const drop = (id: string, text: string) =>
-    commit([{ kind: 'remove', list: 'rules', id }], t('did.dropRule', { rule: text }));
+    commit([removing('rules', id)], t('did.dropRule', { rule: text }));
   const take = (item: Rule) =>
-    commit([{ kind: 'replace', list: 'rules', id: rule.id, item }], t('did.rule'), {
-      say: t('did.addRule', { rule: ruleSentence(design, item, undefined) }),
+    commit([replacing('rules', item)], t('did.rule'), {
+      say: t('did.addRule', { rule: ruleSentence(design, item) }),
     });
   return (
     <li className={state && !state.holds ? 'rule-item broken' : 'rule-item'}>
       <p>
         <EdgeSentence shown={shown} rule={rule} onTake={take} />
       </p>
-      <Button
-        icon={Trash2}
-        look="bare icon"
+      <Remove
         label={voiced(t('rules.drop', { rule: sentence }))}
         title={t('rules.dropShort')}
         onClick={() => drop(rule.id, sentence)}
@@ -78,11 +78,7 @@ function RuleItem({ rule }: { rule: Rule }) {
             {state.fights.map((id) => {
               const other = design.rules.find((r) => r.id === id);
               if (!other) return null;
-              const text = ruleSentence(
-                design,
-                other,
-                layout.rules.find((r) => r.id === id),
-              );
+              const text = ruleSentence(design, other, layout.rules);
               return (
                 <li key={id}>
                   <Typeset text={text} /> <Button onClick={() => drop(id, text)}>{t('rules.letGo')}</Button>

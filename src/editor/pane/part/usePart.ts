@@ -1,5 +1,6 @@
 import { useContext } from 'react';
-import type { Design, Member, Part, PartArray, Rule } from '../../../design/schema.ts';
+import { replacing } from '../../../design/edit/make.ts';
+import type { Design, Member, Part, PartArray } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { boxIn } from '../../../layout/boxIn.ts';
 import { ruleSentence } from '../../edit/sentence.ts';
@@ -25,14 +26,7 @@ export function usePart<P extends Part>(part: P) {
     /** Changes fields of the part. */
     change: (fields: Partial<P>) =>
       commit(
-        [
-          {
-            kind: 'replace',
-            list: 'parts',
-            id: part.id,
-            item: array ? withMember(array, fields) : { ...part, ...fields },
-          },
-        ],
+        [replacing('parts', array ? withMember(array, fields) : { ...part, ...fields })],
         t('did.change', { name: part.name }),
         { held },
       ),
@@ -40,10 +34,8 @@ export function usePart<P extends Part>(part: P) {
     place: (sides: Partial<Box>) => {
       const next = { ...box, ...sides };
       const label = t('did.change', { name: part.name });
-      const { rules } = layout;
-      const stateOf = ({ id }: Rule) => rules.find((state) => state.id === id);
       const { edits, letGo } = editsToType(shown, part.id, box, sides);
-      const lost = letGo.map((rule) => t('say.letGo', { rule: ruleSentence(design, rule, stateOf(rule)) }));
+      const lost = letGo.map((rule) => t('say.letGo', { rule: ruleSentence(design, rule, layout.rules) }));
       commit(edits, label, {
         held,
         say: [

@@ -1,5 +1,6 @@
 import { TriangleAlert } from 'lucide-react';
 import type { Check } from '../../../check/check.ts';
+import { inserting, removing } from '../../../design/edit/make.ts';
 import { eachOf } from '../../../design/made.ts';
 import { isBowed } from '../../../design/path.ts';
 import type { Design, Joint } from '../../../design/schema.ts';
@@ -150,17 +151,14 @@ function JointRow({ pair }: { pair: Pair }) {
       const [p, q] = j.parts.map(designPart).sort();
       return p === a && q === b;
     });
-    const removed = before.map((j) => ({ kind: 'remove', list: 'joints', id: j.id }) as const);
+    const removed = before.map((j) => removing('joints', j.id));
     const item: Joint | null = kind && {
       id: freeId(design, 'joint'),
       parts: [a, b],
       kind,
       ...(by !== null && a !== b && (kind === 'butt' || kind === 'cope') ? { through: by } : {}),
     };
-    commit(
-      [...removed, ...(item ? [{ kind: 'insert', list: 'joints', item } as const] : [])],
-      t('did.change', { name }),
-    );
+    commit([...removed, ...(item ? [inserting('joints', item)] : [])], t('did.change', { name }));
   };
 
   return (

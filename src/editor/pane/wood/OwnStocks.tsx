@@ -1,4 +1,4 @@
-import { Plus, Trash2 } from 'lucide-react';
+import { Plus } from 'lucide-react';
 import { useEffect, useState } from 'react';
 import { ownCopy } from '../../../design/ownCopy.ts';
 import { resourcesOf } from '../../../design/resources.ts';
@@ -8,6 +8,7 @@ import { Button } from '../../control/Button.tsx';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
 import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
+import { Remove } from '../../control/Remove.tsx';
 import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { freeId, freeName } from '../../edit/ids.ts';
@@ -102,10 +103,7 @@ export function OwnStocks() {
   const design = useSettledDesign();
   const { add } = useChange();
   const addNew = (form: OwnForm) => {
-    const name = freeName(
-      design.stocks.map((s) => s.name),
-      t(`stock.new.${form}`),
-    );
+    const name = freeName(design.stocks, t(`stock.new.${form}`));
     add('stocks', newStock(form, freeId(design, 'stock'), name), name);
   };
   const copy = (id: string) => {
@@ -177,9 +175,7 @@ function StockItem({ stock, design }: { stock: OwnStock; design: Design }) {
     <li>
       <div className="item-head">
         <Typeset as="h4" text={stock.name} />
-        <Button
-          icon={Trash2}
-          look="bare icon"
+        <Remove
           label={t('act.removeNamed', { name: stock.name })}
           disabled={users.length > 0}
           onClick={() => remove('stocks', stock.id, stock.name)}

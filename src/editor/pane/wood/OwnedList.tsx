@@ -1,8 +1,9 @@
-import { Plus, Trash2 } from 'lucide-react';
+import { Plus } from 'lucide-react';
 import type { Design, Owned } from '../../../design/schema.ts';
 import { Button } from '../../control/Button.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
+import { Remove } from '../../control/Remove.tsx';
 import { Section } from '../../control/Section.tsx';
 import { freeId } from '../../edit/ids.ts';
 import { stocksOf } from '../../shipped/tables.ts';
@@ -98,12 +99,7 @@ function OwnedItem({ owned, number }: { owned: Owned; number: number }) {
     <li>
       <div className="item-head">
         <h4>{name}</h4>
-        <Button
-          icon={Trash2}
-          look="bare icon"
-          label={t('owned.remove', { number })}
-          onClick={() => remove('owned', owned.id, name)}
-        />
+        <Remove label={t('owned.remove', { number })} onClick={() => remove('owned', owned.id, name)} />
       </div>
       <div className="fields">
         <Fields of={STOCK_FIELDS} value={owned} onChange={({ stock }) => restock(stock)} />
@@ -115,9 +111,7 @@ function OwnedItem({ owned, number }: { owned: Owned; number: number }) {
           {owned.defects.map((defect, i) => (
             <div className="row-fields" key={`${defect.from}-${defect.to}`}>
               <Fields of={DEFECT_FIELDS} value={defect} onChange={(fields) => setDefect(i, fields)} />
-              <Button
-                icon={Trash2}
-                look="bare icon"
+              <Remove
                 label={t('owned.removeDefect', { number: i + 1 })}
                 onClick={() => put({ defects: owned.defects.filter((_, k) => k !== i) })}
               />

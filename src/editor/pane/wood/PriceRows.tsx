@@ -1,6 +1,7 @@
-import { Plus, Trash2 } from 'lucide-react';
+import { Plus } from 'lucide-react';
 import { Button } from '../../control/Button.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
+import { Remove } from '../../control/Remove.tsx';
 import { useWords } from '../../words/t.ts';
 import type { OwnStock } from './ownStock.ts';
 import { LENGTH_FIELDS, SIZE_FIELDS, type Size } from './priceFields.ts';
@@ -32,9 +33,7 @@ export function PriceRows({ stock, onChange }: { stock: OwnStock; onChange: (sto
             value={row}
             onChange={(fields) => set(i, fields)}
           />
-          <Button
-            icon={Trash2}
-            look="bare icon"
+          <Remove
             label={t('stock.removeLength', { number: i + 1, name: stock.name })}
             onClick={() => put(rows.filter((_, k) => k !== i))}
           />
