@@ -88,6 +88,7 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     'cutting/sheets/blocks.ts: beside?.[slabWay.along] ?? 0',
     'fastening/planFastening.ts: use.get(key)?.count ?? 0',
     'finish/jobs.ts: before?.[of] ?? 0',
+    'editor/edit/ids.ts: design[list] ?? []',
     'finish/planFinish.ts: seen.get(finish) ?? { face: 0, edge: 0 }',
     'job/ids.ts: next.get(stem) ?? 0',
     'job/reading.ts: planned.get(part) ?? 0',
