@@ -47,21 +47,21 @@ async function makeInTurn(files: readonly PlanFile[], taken: Int32Array): Promis
 export function makeWithSecond({ script, made }: Second, design: Design): MakeFiles {
   const start: Start = { made, design };
   const worker = new Worker(new URL(script), { workerData: start });
-  // A plan that comes to nothing ends without it.
-  worker.unref();
-  const theirs = new Promise<Bytes>((resolve) => {
-    worker.once('message', resolve);
+  const gone = new Promise<Bytes>((resolve) => {
     for (const end of ['error', 'exit'] as const) worker.once(end, () => resolve(new Map()));
   });
+  // A plan that comes to nothing ends without it; whoever listens for messages keeps the process waiting.
+  worker.unref();
   return async (plan, files) => {
     const taken = new Int32Array(new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT));
+    const brought = new Promise<Bytes>((resolve) => worker.once('message', resolve));
     worker.ref();
     worker.postMessage({ plan, taken } satisfies Work);
     const mine = await makeInTurn(files, taken);
+    const theirs = await Promise.race([brought, gone]);
     const all: Bytes = new Map();
-    const brought = await theirs;
     for (const { name, make } of files) {
-      all.set(name, mine.get(name) ?? brought.get(name) ?? (await make()));
+      all.set(name, mine.get(name) ?? theirs.get(name) ?? (await make()));
     }
     return all;
   };

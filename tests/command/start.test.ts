@@ -49,3 +49,32 @@ it('writes, made into one file, what it writes from its sources', async () => {
     rmSync(folder, { recursive: true });
   }
 });
+
+it('ends, with nothing written, where errors forbid a plan', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'showface-start-'));
+  try {
+    const design = join(folder, 'design.json');
+    const { parts, ...every } = everyKind();
+    const [strip] = parts.filter(({ kind }) => kind === 'strip');
+    if (!strip) throw new Error('no strip');
+    // Two rules that fight.
+    const rules = [10, 20].map((distance) => ({
+      ...{ id: `r${distance}`, kind: 'set' as const, axis: 'x' as const, distance },
+      ...{ edge: { of: strip.id, side: 'low' as const }, from: { of: 'face', side: 'low' as const } },
+    }));
+    writeFileSync(design, saveDesign({ ...every, parts: [strip], rules, joints: [], groups: [] }));
+    const out = join(folder, 'out');
+    const script = join(ROOT, 'src/command/start.mjs');
+    // The first time it may have to be made, and by the second time a second thread has begun.
+    for (let i = 0; i < 2; i++) {
+      const { status, stderr } = spawnSync(process.execPath, [script, design, '--out', out], {
+        ...{ encoding: 'utf8' as const, timeout: 100_000 },
+      });
+      expect(stderr).toMatch(/forbid/);
+      expect(status).toBe(1);
+    }
+    expect(readdirSync(folder)).toEqual(['design.json']);
+  } finally {
+    rmSync(folder, { recursive: true });
+  }
+});
