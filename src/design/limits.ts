@@ -66,3 +66,6 @@ export const PACKET_SECTIONS = [
   'load',
 ] as const;
 export type PacketSection = (typeof PACKET_SECTIONS)[number];
+
+/** Forms of one letter that are offered, of each feature of its font. */
+export const MOST_FORMS = 99;

@@ -22,6 +22,7 @@ import {
   FORMAT_VERSION,
   leastCorners,
   MOST_CORNERS,
+  MOST_FORMS,
   MOST_PHOTO,
   MOST_PHOTOS,
   MOST_PICTURE_COLORS,
@@ -485,8 +486,6 @@ const fontId = z.string().min(1).max(120);
 
 /** Features of fonts that letters are set with; those that a font lacks change nothing. */
 const features = z.array(z.enum(FEATURE_TAGS)).max(FEATURE_TAGS.length);
-/** Forms of one letter that can be chosen among. */
-export const MOST_FORMS = 99;
 
 export const letteringSchema = z.strictObject({
   font: fontId,

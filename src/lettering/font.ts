@@ -6,7 +6,7 @@ import { capsOf } from './font/caps.ts';
 import { characterMap } from './font/characters.ts';
 import { type Form, formOf } from './font/form.ts';
 import { type KernOf, positionedKerning, tabledKerning } from './font/kerning.ts';
-import { fileToShape, rulesOf } from './font/layout.ts';
+import { type FontFeature, featuresIn, fileToShape, rulesOf } from './font/layout.ts';
 import { outlinesOf } from './font/outlines.ts';
 import { type FontTables, need, tablesOf } from './font/tables.ts';
 import type { Shape, Shaper } from './shaping/shape.ts';
@@ -33,6 +33,8 @@ export interface Font {
   readonly outline: (key: string) => Path;
   /** Sets letters together; null where the font was read without what does so. */
   readonly shape: Shape | null;
+  /** What it has to draw letters in other forms by. */
+  readonly features: () => readonly FontFeature[];
 }
 
 export type ReadFont =
@@ -102,6 +104,7 @@ function fontOf({ cff, tables }: FontTables, name: string, shaper: Shaper | null
     },
     outline: (key: string) => find(key).path,
     shape: shaper?.(() => fileToShape({ cff, tables }), rulesOf(tables, glyphOf, kernOf)) ?? null,
+    features: () => featuresIn(tables),
   };
   const caps = capsOf(font.outline, tables.get('OS/2'), unitsPerEm);
   return { ...font, capHeight: caps.height, foot: caps.foot };

@@ -5,10 +5,12 @@ import type { Sign } from '../../src/design/schema.ts';
 import { editsToLetter } from '../../src/editor/edit/letter.ts';
 import {
   type Line,
+  letterMeant,
   lettersMeant,
   lettersOf,
   lineAfterTyping,
   linesAfterTyping,
+  withForm,
   withOwnSize,
   withoutSize,
   withSizeChanged,
@@ -109,5 +111,37 @@ describe('giving letters a size', () => {
     });
     expect(smallIn(withoutSize(twice, 1))).toBe('ab|ef');
     expect(withoutSize(line('ab', 0, 1), 0)).toEqual({ text: 'ab' });
+  });
+});
+
+describe('forms of letters', () => {
+  const formed = (text: string, at: number): Line => ({ text, forms: [{ at, tag: 'salt', value: 1 }] });
+  const where = (one: Line) =>
+    (one.forms ?? []).map(({ at }) => `${lettersOf(one, { from: at, count: 1 })}${at}`);
+  it.each([
+    ['banana', 3, 'a banana', ['a5']],
+    ['banana', 3, 'bananas', ['a3']],
+    ['banana', 3, 'bana', ['a3']],
+    // Another letter in its place, or none.
+    ['banana', 0, 'canana', []],
+    ['banana', 5, 'banan', []],
+  ])('%s, at %i, becomes %s: on %s', (before, at, after, expected) => {
+    expect(where(lineAfterTyping(formed(before, at), after))).toEqual(expected);
+  });
+
+  it('are given to one letter, changed, and taken back', () => {
+    const one = withForm({ text: 'banana' }, 3, { tag: 'salt', value: 2 });
+    const two = withForm(one, 1, { tag: 'ss01', value: 1 });
+    expect(where(two)).toEqual(['a1', 'a3']);
+    expect(withForm(two, 3, { tag: 'salt', value: 1 }).forms?.[1]).toEqual({ at: 3, tag: 'salt', value: 1 });
+    expect(withForm(withForm(two, 1, null), 3, null)).toEqual({ text: 'banana' });
+  });
+
+  it('are meant for the first letter that is selected, else for the one before the caret', () => {
+    expect(letterMeant('a\u{1d400}b', { from: 1, to: 3 })).toEqual({ at: 1, letter: '\u{1d400}' });
+    expect(letterMeant('abc', { from: 2, to: 2 })).toEqual({ at: 1, letter: 'b' });
+    expect(letterMeant('abc', { from: 0, to: 0 })).toEqual({ at: 0, letter: 'a' });
+    expect(letterMeant('a c', { from: 2, to: 2 })).toBeNull();
+    expect(letterMeant('', { from: 0, to: 0 })).toBeNull();
   });
 });

@@ -15,7 +15,7 @@ const FILES = {
   arabic: 'noto-sans-arabic/files/noto-sans-arabic-arabic-400-normal.woff',
   hebrew: 'noto-sans-hebrew/files/noto-sans-hebrew-hebrew-400-normal.woff',
   thai: 'noto-sans-thai/files/noto-sans-thai-thai-400-normal.woff',
-  devanagari: 'noto-sans-devanagari/files/noto-sans-devanagari-devanagari-400-normal.woff',
+  devanagari: 'mukta/files/mukta-devanagari-400-normal.woff',
 } as const;
 export type ScriptFont = keyof typeof FILES;
 

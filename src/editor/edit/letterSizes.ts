@@ -15,8 +15,42 @@ const withSizes = (line: Line, sizes: readonly LetterSize[]): Line => {
   return sizes.length === 0 ? plain : { ...plain, sizes: [...sizes] };
 };
 
+type FormOfLetter = NonNullable<Line['forms']>[number];
+
+const withForms = (line: Line, forms: readonly FormOfLetter[]): Line => {
+  const { forms: _before, ...plain } = line;
+  return forms.length === 0 ? plain : { ...plain, forms: [...forms] };
+};
+
+/** A line with one letter in another form; null for the form that it has of itself. */
+export function withForm(line: Line, at: number, chosen: Omit<FormOfLetter, 'at'> | null): Line {
+  const others = (line.forms ?? []).filter((form) => form.at !== at);
+  const all = chosen ? [...others, { at, ...chosen }] : others;
+  return withForms(
+    line,
+    all.sort((a, b) => a.at - b.at),
+  );
+}
+
 /**
- * A line with other words, its sizes on the letters they were on. Letters typed beside a size do not take
+ * Which letter is meant by a selection, given as places in the text as a field counts them: the first of it, else the one
+ * before the caret. Null where there is none to be seen.
+ */
+export function letterMeant(
+  text: string,
+  { from, to }: { readonly from: number; readonly to: number },
+): { readonly at: number; readonly letter: string } | null {
+  const before = [...text.slice(0, from)].length;
+  const at = to > from ? before : Math.max(0, before - 1);
+  const letter = [...text][at];
+  return letter === undefined || letter.trim() === '' ? null : { at, letter };
+}
+
+/** Letters of a line: from which on, and how many. */
+type Letters = Pick<LetterSize, 'from' | 'count'>;
+
+/**
+ * A line with other words, its sizes and forms on the letters they were on. Letters typed beside a size do not take
  * it; letters typed in the place of all that had a size do.
  */
 export function lineAfterTyping(line: Line, text: string): Line {
@@ -28,15 +62,22 @@ export function lineAfterTyping(line: Line, text: string): Line {
   while (same < most && before.at(-1 - same) === after.at(-1 - same)) same += 1;
   const end = before.length - same;
   const by = after.length - before.length;
-  const sizes = (line.sizes ?? []).flatMap((size): LetterSize[] => {
-    const [from, to] = [size.from, size.from + size.count];
+  const moved = (letters: Letters): Letters | null => {
+    const [from, to] = [letters.from, letters.from + letters.count];
     const replaced = from >= start && to <= end && end > start;
-    if (replaced && (from > start || to < end)) return [];
+    if (replaced && (from > start || to < end)) return null;
     const first = from >= end ? from + by : Math.min(from, start);
     const last = to <= start ? to : to >= end ? to + by : start;
-    return last > first ? [{ ...size, from: first, count: last - first }] : [];
+    return last > first ? { from: first, count: last - first } : null;
+  };
+  const sizes = (line.sizes ?? []).flatMap((size): LetterSize[] => {
+    const letters = moved(size);
+    return letters ? [{ ...size, ...letters }] : [];
   });
-  return withSizes({ ...line, text }, sizes);
+  // Another letter in its place has other forms.
+  const kept = (line.forms ?? []).filter(({ at }) => at < start || at >= end);
+  const forms = kept.map((form) => ({ ...form, at: form.at < start ? form.at : form.at + by }));
+  return withForms(withSizes({ ...line, text }, sizes), forms);
 }
 
 /** Lines with the words of a text; unchanged lines above and below a change keep what is theirs. */

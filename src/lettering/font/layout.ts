@@ -1,6 +1,7 @@
 import type { LayoutRules } from '../shaping/shape.ts';
 import { type Bytes, FontProblem } from './bytes.ts';
 import type { KernOf } from './kerning.ts';
+import { nameIn } from './names.ts';
 import { assemble, type FontTables } from './tables.ts';
 
 /** Tables that shaping goes by, in the order that a file has to have; outlines are not among them. */
@@ -30,6 +31,33 @@ export function rulesOf(
     // The shaping library does without the older table.
     tabled: features.has('kern') ? null : kernOf,
   };
+}
+
+/** A feature of a font, by its tag, and what the font calls it where it says so. */
+export interface FontFeature {
+  readonly tag: string;
+  readonly name: string | null;
+}
+
+/** The features by which a font draws letters in other forms, each once. */
+export function featuresIn(tables: ReadonlyMap<string, Bytes>): FontFeature[] {
+  const gsub = tables.get('GSUB');
+  const found = new Map(recordsOf(gsub, FEATURE_LIST).map((record) => [record.tag, record]));
+  return [...found.values()].map(({ tag, at }) => ({
+    tag,
+    name: gsub && /^ss\d\d$/.test(tag) ? nameOfSet(gsub, at, tables) : null,
+  }));
+}
+
+/** What a font calls a stylistic set ("ss01 to ss20" of the feature registry: version, then a name's number). */
+function nameOfSet(gsub: Bytes, at: number, tables: ReadonlyMap<string, Bytes>): string | null {
+  try {
+    const told = gsub.u16(at);
+    return told === 0 ? null : nameIn(tables, gsub.u16(at + told + 2));
+  } catch (error) {
+    if (error instanceof FontProblem) return null;
+    throw error;
+  }
 }
 
 /** Where the header of both tables tells where their lists stand. */

@@ -1,4 +1,4 @@
-import { at, pick } from '../../list/at.ts';
+import { at, pick, under } from '../../list/at.ts';
 import { directed } from './bidi.ts';
 import type { LineToShape } from './shape.ts';
 
@@ -101,7 +101,8 @@ export function runsOf({
       runs.push({ from: i, count: 1, script: pick(scripts, i), rightToLeft, apart: isPicture });
     }
   });
-  const placeOf = ({ from }: Run) => order.indexOf(from);
+  const stands = new Map(order.map((index, place) => [index, place]));
+  const placeOf = ({ from }: Run) => under(stands, from);
   return runs.sort((a, b) => placeOf(a) - placeOf(b));
 }
 

@@ -31,6 +31,8 @@ const UNKERNED: ChosenFeature = { tag: 'kern', value: 0 };
 
 /** Marks that take no room of their own. */
 const MARK = /\p{Mn}/u;
+/** By one of these a font tells where they go (OpenType registry, "Feature tags"). */
+const PLACING = ['mark', 'abvm', 'blwm'];
 /** Stands, by the library's doing, where marks have no letter. */
 const DOTTED_CIRCLE = '\u25cc';
 
@@ -126,8 +128,8 @@ function isUnruled(
   const tags = script === null ? undefined : RULED[script];
   const letters = text.some((character) => /[\p{L}\p{M}]/u.test(character));
   if (letters && tags && !tags.some((tag) => scripts.has(tag))) return true;
-  if (glyphs.length > 1 && text.some((character) => MARK.test(character)) && !features.has('mark'))
-    return true;
+  const marked = glyphs.length > 1 && text.some((character) => MARK.test(character));
+  if (marked && !PLACING.some((tag) => features.has(tag))) return true;
   const circle = text.includes(DOTTED_CIRCLE) ? 0 : glyphOf(codeAt(DOTTED_CIRCLE));
   return circle !== 0 && glyphs.some(({ glyph }) => glyph === circle);
 }

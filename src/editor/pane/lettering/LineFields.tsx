@@ -23,6 +23,7 @@ import {
 } from '../../edit/letterSizes.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { t, useWords } from '../../words/t.ts';
+import { FormButton, LetterForms } from './LetterForms.tsx';
 
 interface LineFieldsProps {
   readonly lettering: Lettering;
@@ -170,6 +171,7 @@ export function LineFields({
           disabled={meant === null || sizes.length >= MOST_SIZES}
           onClick={() => meant && onChange(withOwnSize(line, meant.from, meant.count))}
         />
+        <FormButton lettering={lettering} line={line} selection={selection} onChange={onChange} />
         <Button
           icon={Trash2}
           look="bare icon"
@@ -191,6 +193,7 @@ export function LineFields({
           onRemove={() => onChange(withoutSize(line, i))}
         />
       ))}
+      <LetterForms lettering={lettering} line={line} onChange={onChange} />
     </div>
   );
 }

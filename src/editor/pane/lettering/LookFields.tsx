@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { Edit } from '../../../design/edit/edit.ts';
-import { fontOfLine, type Look, looksOfLines } from '../../../design/look.ts';
+import type { FeatureTag } from '../../../design/features.ts';
+import { featuresOfLine, fontOfLine, type Look, looksOfLines } from '../../../design/look.ts';
 import { textTold } from '../../../design/picture.ts';
 import type { LetteredPart, Lettering, LetterLine } from '../../../design/schema.ts';
 import { pick } from '../../../list/at.ts';
@@ -10,8 +11,12 @@ import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
 import { FontChooser } from './FontChooser.tsx';
+import { FontFeatures } from './FontFeatures.tsx';
 import { FILL_FIELDS, LAYER_FIELDS, type Looked, layerFields } from './layerFields.ts';
 import type { Kept } from './useBridges.ts';
+
+/** None are chosen: as a design has it that never asked. */
+const given = (features: readonly FeatureTag[]) => (features.length > 0 ? [...features] : undefined);
 
 /** No line has this number. */
 const ALL = '0';
@@ -57,17 +62,22 @@ export function LookStep({ part, onChange }: LookStepProps) {
           font={lettering.font}
           onChoose={(font, kept, more) => onChange({ font }, kept, more)}
         />
+        <FontFeatures
+          font={lettering.font}
+          chosen={lettering.features ?? []}
+          onChange={(features) => onChange({ features: given(features) })}
+        />
         <LookFields look={lettering} board={part.finish} onChange={onChange} />
       </>
     );
   }
   const { look } = pick(looksOfLines(lettering, lettering), index);
   const { finish, outline, inline, shade, ribbon } = look;
-  const { font: _font, look: _look, ...asOthers } = line;
+  const { font: _font, look: _look, features: _features, ...asOthers } = line;
   return (
     <>
       {picker}
-      {line.font !== undefined || line.look ? (
+      {line.font !== undefined || line.look || line.features ? (
         <div className="btn-row spaced">
           <Button onClick={() => putLine(asOthers)}>{t('letters.asOthers')}</Button>
         </div>
@@ -76,6 +86,11 @@ export function LookStep({ part, onChange }: LookStepProps) {
         lines={[line]}
         font={fontOfLine(lettering, line)}
         onChoose={(font, kept, more) => putLine({ ...line, font }, kept, more)}
+      />
+      <FontFeatures
+        font={fontOfLine(lettering, line)}
+        chosen={featuresOfLine(lettering, line)}
+        onChange={(features) => putLine({ ...line, features: [...features] })}
       />
       <LookFields
         look={{ ...look, capHeight: line.capHeight ?? lettering.capHeight }}

@@ -17,7 +17,7 @@ import { useSay } from '../../control/useSay.ts';
 import { useWords } from '../../words/t.ts';
 import { numberText } from '../../words/text.ts';
 import { Figures } from '../facts/Figures.tsx';
-import { useProportions } from './useProportions.ts';
+import { useFontFacts } from './useFontLook.ts';
 
 /** Across a room. */
 const USUAL_DISTANCE = 3000;
@@ -35,7 +35,7 @@ export function Reading({ plan, part, sign }: { plan: Plan; part: LetteredPart; 
   const reach = readingDistance(smallest);
   const baseline = roomPoint(plan.design.bed, sign.at.y + lettered.box.y, 0, 0).y;
   const least = leastHeight(baseline, distance);
-  const ofFont = useProportions(part.lettering.font, plan.design.fonts);
+  const { proportions: ofFont } = useFontFacts(part.lettering.font, plan.design.fonts);
   const gap = useMemo(() => narrowestGap(lettered.glyphs), [lettered.glyphs]);
   const proportions = [
     ...ofFont,

@@ -1,5 +1,6 @@
 import { type Remote, wrap } from 'comlink';
 import type { Face } from '../../../lettering/font/faces.ts';
+import type { LetterForm } from '../../../lettering/forms.ts';
 import { askOnce } from '../../planning/askOnce.ts';
 import type { FontsIn } from './fontsIn.ts';
 import type { FontLook, FontWork } from './fontWorker.ts';
@@ -15,6 +16,10 @@ function ask<T>(what: (work: Remote<FontWork>) => Promise<T>): Promise<T | null>
 
 export const lookAtFont = (bytes: Uint8Array, name: string): Promise<FontLook | null> =>
   ask<FontLook>((work) => work.look(bytes, name));
+
+/** The forms of a letter, see `formsOf`. */
+export const formsInFont = (bytes: Uint8Array, letter: string): Promise<readonly LetterForm[] | null> =>
+  ask<readonly LetterForm[]>((work) => work.forms(bytes, letter));
 
 /** The fonts of a file, see `fontsIn`. */
 export const fontsInFile = (bytes: Uint8Array): Promise<FontsIn | null> =>
