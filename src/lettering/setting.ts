@@ -5,6 +5,7 @@ import { at, pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Font } from './font.ts';
 import { fontKern, opticalKern } from './optical.ts';
+import { isFromRight } from './script.ts';
 import { type Sized, sizedCharacters } from './sizes.ts';
 
 /** A character, or several that stand as one, in its place on a straight baseline. */
@@ -63,6 +64,8 @@ export function setText<F extends Font>(
   factor: number,
 ): Setting<F> {
   const marks = marksOf(lettering.lines);
+  const first = lettering.lines.find(({ mark }) => mark);
+  const fromRight = first !== undefined && isFromRight(first.text);
   const rowAt = (line: LetterLine, index: number, by: number) => {
     const capHeight = (line.capHeight ?? lettering.capHeight) * by;
     const font = fontOf(line);
@@ -70,7 +73,9 @@ export function setText<F extends Font>(
     const how = { spaced: lettering.tracking !== 0, features: featuresOfLine(lettering, line) };
     const row = set(sizedCharacters(line, capHeight, font, how));
     const mark = marks[index];
-    return mark ? marked(row, set(sizedCharacters({ text: mark }, capHeight, font, how))) : row;
+    if (!mark) return row;
+    const text = fromRight ? [...mark].reverse().join('') : mark;
+    return marked(row, set(sizedCharacters({ text }, capHeight, font, how)), fromRight);
   };
   const asked = lettering.lines.map((line, i) => rowAt(line, i, factor));
   const rows =
@@ -171,20 +176,26 @@ function marksOf(lines: readonly LetterLine[]): (string | null)[] {
   return lines.map(({ mark }) => (mark === 'number' ? `${++number}.` : mark === 'bullet' ? '•' : null));
 }
 
-/** A line with its mark before it: the line's own ink begins at 0. */
-function marked<F extends Font>(row: Row & { slots: Slot<F>[] }, mark: Row & { slots: Slot<F>[] }) {
-  const by = -AFTER_MARK * row.capHeight - mark.right;
+/** A line with its mark before it: the line's own ink begins at 0, or, in a list that runs from the right, ends there. */
+function marked<F extends Font>(
+  row: Row & { slots: Slot<F>[] },
+  mark: Row & { slots: Slot<F>[] },
+  fromRight: boolean,
+) {
+  const white = AFTER_MARK * row.capHeight;
+  const by = fromRight ? white - mark.left : -white - mark.right;
+  const start = fromRight ? row.right : row.left;
   const moved = (slots: readonly Slot<F>[], x: Mm) => slots.map((slot) => ({ ...slot, x: slot.x + x }));
   return {
     ...row,
-    slots: [...moved(mark.slots, by), ...moved(row.slots, -row.left)],
-    width: row.width - row.left - mark.left - by,
-    left: mark.left + by,
-    right: row.right - row.left,
+    slots: [...moved(mark.slots, by), ...moved(row.slots, -start)],
+    width: fromRight ? mark.right + by + row.right : row.width - row.left - mark.left - by,
+    left: fromRight ? row.left - start : mark.left + by,
+    right: fromRight ? mark.right + by : row.right - start,
   };
 }
 
-/** Between what each line is aligned: its own ink, or, of lines with marks, that of all of them, which begin at 0. */
+/** Between what each line is aligned: its own ink, or, of lines with marks, that of all of them, which begin or end at 0. */
 function heldOf(rows: readonly Row[], marks: readonly (string | null)[]): { left: Mm; right: Mm }[] {
   const listed = rows.filter((_, i) => marks[i]);
   const left = Math.min(...listed.map((row) => row.left));

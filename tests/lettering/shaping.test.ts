@@ -4,11 +4,13 @@ import { difference, type Geom, union } from 'polyclip-ts';
 import { describe, expect, it } from 'vitest';
 import type { Lettering, LetterLine } from '../../src/design/schema.ts';
 import { boxOfPath } from '../../src/geometry/path.ts';
+import { assemble, tablesOf } from '../../src/lettering/font/tables.ts';
+import { type Font, readFont } from '../../src/lettering/font.ts';
 import { letter } from '../../src/lettering/letter.ts';
 import { setText } from '../../src/lettering/setting.ts';
 import { bytesOf, CHARACTERS, fontOf, SHIPPED } from './fonts.ts';
 import { lettering } from './lettering.ts';
-import { formIn, type ScriptFont, scriptBytes, shaped, shapingFont } from './shaping.ts';
+import { formIn, type ScriptFont, SHAPER, scriptBytes, shaped, shapingFont } from './shaping.ts';
 
 /** Oracle: fontkit, a second shaper, which shares nothing with the first one. Its types tell only part of it. */
 interface OtherFont {
@@ -224,6 +226,18 @@ describe.each(SHIPPED)('$id', ({ id }) => {
 const wide = { id: 'board', w: 3000, h: 600 };
 const arabic = shapingFont(scriptBytes('arabic'), 'arabic');
 const hebrew = shapingFont(scriptBytes('hebrew'), 'hebrew');
+/** The font of the one script has no figures, so those of another stand in. */
+const lato = fontOf('lato');
+const ofEither =
+  <R>(by: (font: Font) => (key: string) => R) =>
+  (key: string) =>
+    by(/^[\d.]$/.test(key) ? lato : hebrew)(key);
+const hebrewWithFigures: Font = {
+  ...hebrew,
+  has: ofEither(({ has }) => has),
+  advance: ofEither(({ advance }) => advance),
+  outline: ofEither(({ outline }) => outline),
+};
 const set = (line: LetterLine, changes: Partial<Lettering> = {}, font = arabic) =>
   setText({ ...lettering('', changes), lines: [line] }, () => font, 1);
 
@@ -278,8 +292,8 @@ describe('a line that is set together', () => {
   });
 
   it('makes no ligature where space is added between letters, but for what its script asks', () => {
-    const lato = shapingFont(bytesOf('lato'), 'lato');
-    const at = (tracking: number, text: string, font = lato) =>
+    const able = shapingFont(bytesOf('lato'), 'lato');
+    const at = (tracking: number, text: string, font = able) =>
       set({ text }, { tracking, features: ['liga'] }, font).slots.map(({ character }) => character);
     expect(at(0, 'fish')).toEqual(['fi', 's', 'h']);
     expect(at(0.1, 'fish')).toEqual([...'fish']);
@@ -303,6 +317,37 @@ describe('a line that is set together', () => {
     const { slots } = set({ text });
     const fromLeft = [...slots].sort((a, b) => a.x - b.x).map(({ character }) => character);
     expect(fromLeft.join('')).toBe('9:30 حتف');
+  });
+
+  it('has the marks of a list at its right, in one column, with the words ending at one line', () => {
+    const lines = ['שלום', 'ים', 'בית ספר'].map((text) => ({ text, mark: 'number' as const }));
+    const { slots } = setText({ ...lettering(''), lines }, () => hebrewWithFigures, 1);
+    const rows = lines.map((_, line) => {
+      const own = slots.filter((slot) => slot.line === line && slot.character.trim() !== '');
+      const boxOf = ({ x, key, font, scale }: (typeof own)[number]) => {
+        const box = boxOfPath(font.outline(key));
+        return { left: x + box.x * scale, right: x + (box.x + box.w) * scale };
+      };
+      const isMark = ({ character }: { character: string }) => /[\d.]/.test(character);
+      const [marks, words] = [own.filter(isMark), own.filter((slot) => !isMark(slot))].map((all) =>
+        all.map(boxOf),
+      );
+      return {
+        told: [...own]
+          .filter(isMark)
+          .sort((a, b) => a.x - b.x)
+          .map(({ character }) => character)
+          .join(''),
+        mark: Math.min(...(marks ?? []).map(({ left }) => left)),
+        end: Math.max(...(words ?? []).map(({ right }) => right)),
+      };
+    });
+    expect(rows.map(({ told }) => told)).toEqual(['.1', '.2', '.3']);
+    for (const { mark, end } of rows) {
+      expect(end).toBeCloseTo(rows[0]?.end ?? 0, 9);
+      // 0.4 of the capitals of 100 mm lie between.
+      expect(mark - end).toBeCloseTo(40, 9);
+    }
   });
 
   it('keeps pictures among its letters', () => {
@@ -333,12 +378,44 @@ describe('what cannot be set right', () => {
     expect(codesOf('\u093f', devanagari)).toEqual([['error lettering.script', '\u093f', 'rules']]);
     expect(codesOf('नमस्ते', devanagari)).toEqual([]);
     // No letters of the script, and no marks for letters that it has.
-    const lato = shapingFont(bytesOf('lato'), 'lato');
-    expect(codesOf('ים', lato)).toEqual([['error lettering.missing-glyph', 'י ם', undefined]]);
+    const able = shapingFont(bytesOf('lato'), 'lato');
+    expect(codesOf('ים', able)).toEqual([['error lettering.missing-glyph', 'י ם', undefined]]);
     // Not loaded.
     expect(codesOf('مرحبا', fontOf('lato'))).toEqual([
       ['error lettering.missing-glyph', 'م ر ح ب ا', undefined],
       ['error lettering.script', 'م ر ح ب ا', 'unloaded'],
     ]);
+  });
+});
+
+describe('damaged rules of a font', () => {
+  it('come to an end, whatever stands in them', () => {
+    for (const { id, words } of SCRIPTS) {
+      const { cff, tables } = tablesOf(scriptBytes(id));
+      const hit = fc.record({
+        table: fc.constantFrom('GSUB', 'GPOS', 'GDEF'),
+        at: fc.oneof(fc.nat({ max: 200 }), fc.nat({ max: 80_000 })),
+        byte: fc.nat({ max: 255 }),
+      });
+      fc.assert(
+        fc.property(fc.array(hit, { minLength: 1, maxLength: 12 }), (hits) => {
+          const copies = new Map([...tables].map(([tag, { data }]) => [tag, data.slice()]));
+          for (const { table, at, byte } of hits) {
+            const data = copies.get(table);
+            if (data) data[at % data.length] = byte;
+          }
+          const inOrder = [...copies].sort(([a], [b]) => (a < b ? -1 : 1));
+          const read = readFont(assemble(inOrder, cff), 'x', SHAPER);
+          if (!read.ok) return;
+          const clusters = shaped(read.font, words);
+          const told = clusters.flatMap(({ from, count }) =>
+            Array.from({ length: count }, (_, i) => from + i),
+          );
+          // Nothing of the text is lost.
+          expect(told.sort((a, b) => a - b)).toEqual([...words].map((_, i) => i));
+        }),
+        { numRuns: 60 },
+      );
+    }
   });
 });
