@@ -4,6 +4,7 @@ import { lightOf } from '../drawing/color.ts';
 import type { Color } from '../drawing/drawing.ts';
 import { type LetterLayer, type OwnRole, toldOf } from '../lettering/result.ts';
 import { type Looks, letterLook } from './look.ts';
+import type { SignContrast } from './result.ts';
 
 /** Large lettering is legible from here on: WCAG 2.x, success criterion 1.4.3 for large text. */
 export const LEGIBLE_CONTRAST = 3;
@@ -31,15 +32,19 @@ interface SignColors {
  * differently those that stand out least, and of each the better of the
  * letters against what surrounds them and their outline against the ground, since either makes them readable.
  * Null where a color is not known.
+ *
+ * @param beside what letters without a board are seen on; of several that with which they stand out least counts
  */
 export function letteringContrast(
   { sign, layers }: SignColors,
   looks: Looks,
   finishes: readonly Finish[],
+  beside: readonly Color[] = [],
 ): number | null {
   const told = layers.map(({ role, finish }) => ({ finish, ...toldOf(role) }));
-  const under = looks.parts.get(sign) ?? null;
-  const ofLook = (look: number): number[] => {
+  const unders = beside.length > 0 ? beside : [looks.parts.get(sign) ?? null];
+  const ofLook = (look: number): number[] => unders.flatMap((under) => onGround(look, under));
+  const onGround = (look: number, under: Color | null): number[] => {
     const colorOf = (role: OwnRole) => {
       const finish = told.find(({ of, number }) => of === role && number === look)?.finish;
       return finish === undefined ? null : letterLook(looks, finishes, sign, finish);
@@ -57,15 +62,25 @@ export function letteringContrast(
   return ratios.length === 0 ? null : Math.min(...ratios);
 }
 
-/** `lettering.low-contrast` for every sign that would be hard to read. */
-export function contrastChecks(
+/** The contrast of every sign of which it is known; `besideOf` as in `letteringContrast`. */
+export const contrastsOf = (
   lettering: readonly SignColors[],
   looks: Looks,
   finishes: readonly Finish[],
-): Check[] {
-  return lettering.flatMap(({ sign, layers }): Check[] => {
-    const ratio = letteringContrast({ sign, layers }, looks, finishes);
-    if (ratio === null || ratio >= LEGIBLE_CONTRAST) return [];
-    return [{ code: 'lettering.low-contrast', severity: 'warning', parts: [sign], figures: { ratio } }];
+  besideOf: (sign: string) => readonly Color[],
+): SignContrast[] =>
+  lettering.flatMap(({ sign, layers }) => {
+    const ratio = letteringContrast({ sign, layers }, looks, finishes, besideOf(sign));
+    return ratio === null ? [] : [{ sign, ratio }];
   });
-}
+
+/** `lettering.low-contrast` for every sign that would be hard to read. */
+export const contrastChecks = (contrasts: readonly SignContrast[]): Check[] =>
+  contrasts
+    .filter(({ ratio }) => ratio < LEGIBLE_CONTRAST)
+    .map(({ sign, ratio }) => ({
+      code: 'lettering.low-contrast',
+      severity: 'warning',
+      parts: [sign],
+      figures: { ratio },
+    }));

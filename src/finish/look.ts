@@ -57,6 +57,7 @@ export function looksOf({ parts, levels, finishes, stocks, materials }: LookInpu
   );
   const own = new Map<string, Color>();
   const grounds = new Map<string, Color>();
+  const prints = new Set<string>();
   for (const part of parts) {
     const ground = isPaint(part) ? (looks.get(part.on) ?? SOME_WOOD) : wood(part.stock);
     const finish = byFinish.get(part.finish ?? '');
@@ -68,7 +69,10 @@ export function looksOf({ parts, levels, finishes, stocks, materials }: LookInpu
       // Ink of a print lies on white paper.
       const printed = make === 'printed';
       grounds.set(part.id, printed ? PAPER : make === 'cut-out' ? wood(stock ?? part.stock) : look);
-      if (printed) own.set(part.id, finish?.color ?? PAPER);
+      // A block on a printed notice shows its paper.
+      const under = prints.has(part.on) && isPaint(part) ? own.get(part.on) : undefined;
+      if (printed) own.set(part.id, finish?.color ?? under ?? PAPER);
+      if (printed) prints.add(part.id);
     }
   }
   return { parts: own, grounds };

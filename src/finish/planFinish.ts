@@ -9,9 +9,10 @@ import { addUp, totalOf } from '../list/totals.ts';
 import type { Liters, Mm } from '../measure/units.ts';
 import { M2_PER_MM2 } from '../measure/units.ts';
 import { tapeAround } from './bare.ts';
+import { groundsBeside } from './beneath.ts';
 import { ABUT } from './border.ts';
 import { type ContainerOffer, chooseContainers } from './containers.ts';
-import { contrastChecks } from './contrast.ts';
+import { contrastChecks, contrastsOf } from './contrast.ts';
 import { freeEdges } from './edge.ts';
 import type { Boxed, FinishInput, Surface } from './input.ts';
 import { beyondFace, paintingOf } from './jobs.ts';
@@ -64,7 +65,10 @@ export function planFinish(
   });
   const tape = tapeOf(shown, near);
   const around = tapeAround(bare);
-  const checks: Check[] = contrastChecks(input.lettering, input.looks, input.finishes);
+  const contrasts = contrastsOf(input.lettering, input.looks, input.finishes, (sign) =>
+    groundsBeside(sign, shown, (surface) => lookOf(surface, input), results),
+  );
+  const checks: Check[] = contrastChecks(contrasts);
   const uses = input.finishes.flatMap((finish) => {
     const areas = seen.get(finish.id);
     const own = jobs.filter((job) => job.finish === finish.id);
@@ -88,6 +92,7 @@ export function planFinish(
     onParts: litersOnParts(jobs, input.finishes),
     before: partsOf(jobs, ['paint-before']),
     after: partsOf(jobs, ['paint-ground', 'paint-after']),
+    contrasts,
     checks,
   };
 }

@@ -4,6 +4,12 @@ import type { Region } from '../geometry/shape.ts';
 import type { LetterLayer } from '../lettering/result.ts';
 import type { Liters, Mm, Money, SquareMeters } from '../measure/units.ts';
 
+/** How well the lettering of a sign stands out from what it is seen on, 1 to 21. */
+export interface SignContrast {
+  readonly sign: string;
+  readonly ratio: number;
+}
+
 /** A place that stays bare under paint, because something is glued there: glue holds to wood, not to paint. */
 export interface BareArea {
   /** What is glued there, and what it is glued onto or which painted shape it would cover. */
@@ -96,5 +102,6 @@ export interface FinishPlan {
   /** Parts painted on the bench before they are fixed, and those painted in place. */
   readonly before: readonly string[];
   readonly after: readonly string[];
+  readonly contrasts: readonly SignContrast[];
   readonly checks: readonly Check[];
 }

@@ -4,6 +4,7 @@ import type { Lettering } from '../design/schema.ts';
 import type { Piece } from '../joinery/piece.ts';
 import { KeptResults } from '../layout/kept.ts';
 import type { LaidPart } from '../layout/laid.ts';
+import { papersOf } from '../layout/papers.ts';
 import type { MeasureStyle } from '../measure/style.ts';
 import { type FixingOrder, fixingOrder, type OrderInput } from './order.ts';
 import type { MarksPlan, Painting, Step } from './result.ts';
@@ -79,7 +80,10 @@ function stepsOf(input: MarksInput, order: FixingOrder): Step[] {
   const signs = ids(allSigns);
   const sawnSigns = allSigns.filter(({ lettering }) => lettering.make === 'cut-out');
   const sawn = ids(sawnSigns);
-  const printed = ids(allSigns.filter(({ lettering }) => lettering.make === 'printed'));
+  const papers = papersOf(parts);
+  const printed = ids(papers.flat());
+  // What is on a paper goes on with it.
+  const mounted = papers.map(([first]) => first.id);
   const around = ids(sawnSigns.filter(({ lettering }) => paintedAround(lettering)));
   const lettered = (some: readonly string[]): Act[] => [
     ...actFor(
@@ -96,7 +100,7 @@ function stepsOf(input: MarksInput, order: FixingOrder): Step[] {
     ),
     ...actFor(
       'mount-print',
-      some.filter((id) => printed.includes(id)),
+      some.filter((id) => mounted.includes(id)),
     ),
   ];
   const painted = (act: Step['act']): Act[] => {

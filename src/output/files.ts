@@ -1,4 +1,5 @@
 import { codeAt } from '../list/at.ts';
+import { withoutBlocks } from '../plan/patternRequests.ts';
 import type { Plan } from '../plan/types.ts';
 import { LANGUAGES } from '../plan/words/languages.ts';
 import { sayFor } from '../plan/words/say.ts';
@@ -51,7 +52,8 @@ export function planFiles(plan: Plan, letters: Letters): PlanFile[] {
   const say = sayFor(plan);
   const words = PLAN_WORDS[plan.language];
   const { decimalMark } = LANGUAGES[plan.language].notation;
-  const stems = fileStems(plan.signs.map((sign) => sign.id));
+  const signs = withoutBlocks({ parts: plan.layout.parts, signs: plan.signs });
+  const stems = fileStems(signs.map((sign) => sign.id));
   return [
     text('plan.json', 'application/json', () =>
       planJson(plan, {
@@ -72,7 +74,7 @@ export function planFiles(plan: Plan, letters: Letters): PlanFile[] {
     text('room.svg', 'image/svg+xml', () => svgOf(roomDrawing(plan))),
     text('face-outlines.svg', 'image/svg+xml', () => svgOf(faceOutlines(plan))),
     text('face.dxf', 'image/vnd.dxf', () => dxfOf(faceOutlines(plan))),
-    ...plan.signs.flatMap((sign, i) => {
+    ...signs.flatMap((sign, i) => {
       const { drawing, machine, tolerance } = signFile(plan, sign);
       return [
         text(`sign-${stems[i]}.svg`, 'image/svg+xml', () => svgOf(drawing, { tolerance })),

@@ -132,9 +132,9 @@ const sizeOf = (sheets: readonly { readonly width: Mm; readonly height: Mm }[]) 
 
 function tracedDrawing(plan: Plan, sign: SignPlan, title: string): Drawing {
   const say = sayFor(plan);
-  const { seams, design } = plan;
-  const told = { nameOf: say.name, finishOf: say.finish, seams, design };
-  const request = signRequest(plan.layout.parts, sign, told, plan.design.pages.also.includes('parts'));
+  const { seams, design, signs } = plan;
+  const told = { nameOf: say.name, finishOf: say.finish, seams, design, signs, parts: plan.layout.parts };
+  const request = signRequest(sign, told, plan.design.pages.also.includes('parts'));
   const drawings = patternsOf(request, PLAN_WORDS[plan.language].patterns).map((p) => p.drawing);
   const items: DrawItem[] = drawings.map((drawing) => ({ kind: 'group', items: drawing.items }));
   return { ...sizeOf(drawings), title, items };

@@ -3,6 +3,7 @@ import { isLettered } from '../design/made.ts';
 import { UNDRIVEN } from '../fastening/driven.ts';
 import { glueFor, glueUnder } from '../fastening/glue.ts';
 import type { Fastened, FasteningPlan } from '../fastening/result.ts';
+import { union } from '../geometry/clip.ts';
 import { perimeterOf, translateRegion } from '../geometry/region.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import { END_KINDS } from '../joinery/end/table.ts';
@@ -11,6 +12,7 @@ import { lengthsOf } from '../joinery/lengths.ts';
 import type { Joinery, Piece, Solid } from '../joinery/piece.ts';
 import { roundedAlone } from '../joinery/shown.ts';
 import type { LaidLetters, LaidPart } from '../layout/laid.ts';
+import { papersOf } from '../layout/papers.ts';
 import type { CutOut } from '../lettering/cut-out.ts';
 import { addUp } from '../list/totals.ts';
 import type { Glue, Stock } from '../materials/types.ts';
@@ -130,7 +132,7 @@ export function withLetters(
   return { ...joinery, pieces: labelPieces(all, shown, stocks) };
 }
 
-/** Letters are glued on, a bead along the strokes: half as long as their outline is around; prints whole. */
+/** Letters are glued on, a bead along the strokes: half as long as their outline is around; papers of prints whole. */
 export function withLetterGlue(
   plan: FasteningPlan,
   { solids }: LetterWork,
@@ -139,8 +141,9 @@ export function withLetterGlue(
 ): FasteningPlan {
   const amounts = new Map<string, Liters>();
   for (const { part, region } of solids) addUp(amounts, part, glueFor(glue, perimeterOf(region) / 2));
-  for (const part of laid.filter(isLettered)) {
-    if (glue && part.lettering.make === 'printed') addUp(amounts, part.id, glueUnder(part.region));
+  for (const [first, ...others] of glue ? papersOf(laid) : []) {
+    const paper = others.length > 0 ? union([first, ...others].map(({ region }) => region)) : first.region;
+    addUp(amounts, first.id, glueUnder(paper));
   }
   if (amounts.size === 0) return plan;
   const parts = plan.parts.map((p): Fastened => {

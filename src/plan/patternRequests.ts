@@ -11,11 +11,12 @@ import { endLine } from '../joinery/lengths.ts';
 import type { Piece } from '../joinery/piece.ts';
 import { profileOf } from '../joinery/profile.ts';
 import type { LaidLetters, LaidPart } from '../layout/laid.ts';
+import { papersOf } from '../layout/papers.ts';
 import { holesOff } from '../lettering/stencil/sheet.ts';
 import { groupOf } from '../list/grouped.ts';
 import type { StoryStick } from '../marks/result.ts';
 import type { Mm } from '../measure/units.ts';
-import { isPrinted, type Printing } from '../patterns/kind/print.ts';
+import { isPrinted, type PrintedBlock, type Printing } from '../patterns/kind/print.ts';
 import type { SignPattern } from '../patterns/kind/sign.ts';
 import type { PatternRequest } from '../patterns/planPatterns.ts';
 import { type DrillingInput, drillingRequests } from './drilling.ts';
@@ -41,7 +42,7 @@ const PAPER = '#ffffff';
 export function patternRequests(input: RequestInput): PatternRequest[] {
   const { also } = input.design.pages;
   const signs = toldApart(
-    input.signs.map((sign) => signRequest(input.parts, sign, input, also.includes('parts'))),
+    withoutBlocks(input).map((sign) => signRequest(sign, input, also.includes('parts'))),
   );
   const prints = signs.filter(isPrinted);
   return toldApart([
@@ -71,26 +72,41 @@ function toldApart<R extends object>(requests: readonly R[]): R[] {
   });
 }
 
+/** All signs but those that are printed on the paper of another one. */
+export function withoutBlocks({ parts, signs }: Pick<RequestInput, 'parts' | 'signs'>): SignPlan[] {
+  const blocks = new Set(papersOf(parts).flatMap(([, ...others]) => others.map(({ id }) => id)));
+  return signs.filter(({ id }) => !blocks.has(id));
+}
+
 function printingOf(
-  { finish, lettering }: LaidLetters,
-  { photos }: SignPlan,
-  { finishes }: Design,
+  { id, finish, lettering }: LaidLetters,
+  sign: SignPlan,
+  { parts, signs, design: { finishes } }: Pick<RequestInput, 'parts' | 'signs' | 'design'>,
 ): Printing {
+  const colorOf = (of: string | null) => finishes.find((one) => one.id === of)?.color ?? null;
+  const [, ...others] = papersOf(parts).find(([first]) => first.id === id) ?? [];
   return {
-    photos,
-    ground: finishes.find(({ id }) => id === finish)?.color ?? PAPER,
+    photos: sign.photos,
+    ground: colorOf(finish) ?? PAPER,
     bleed: lettering.bleed ?? BLEED,
-    colors: Object.fromEntries(finishes.map(({ id, color }) => [id, color])),
+    colors: Object.fromEntries(finishes.map((one) => [one.id, one.color])),
+    blocks: others.flatMap((block): PrintedBlock[] => {
+      const own = signs.find((one) => one.id === block.id);
+      if (!own) return [];
+      const at = { x: own.at.x - sign.at.x, y: own.at.y - sign.at.y };
+      const board = translateRegion(block.region, -own.at.x, -own.at.y);
+      return [{ at, board, ground: colorOf(block.finish), lettered: own.lettered, photos: own.photos }];
+    }),
   };
 }
 
 /** What is printed of one sign. */
 export function signRequest(
-  parts: readonly LaidPart[],
   sign: SignPlan,
-  { nameOf, finishOf, seams, design }: Pick<RequestInput, 'nameOf' | 'finishOf' | 'seams' | 'design'>,
+  input: Pick<RequestInput, 'nameOf' | 'finishOf' | 'seams' | 'design' | 'parts' | 'signs'>,
   outlined: boolean,
 ): SignPattern {
+  const { nameOf, finishOf, seams, parts } = input;
   const laid = parts.filter(isLettered).find((p) => p.id === sign.id);
   const own = ({ x, y }: Point): Point => ({ x: x - sign.at.x, y: y - sign.at.y });
   const board = laid ? translateRegion(laid.region, -sign.at.x, -sign.at.y) : regionOfBox(sign.lettered.box);
@@ -104,7 +120,7 @@ export function signRequest(
     seams: groupOf(seams, sign.id).map(([a, b]): Seam => [own(a), own(b)]),
     off: holesOff(sign.stencils?.holes ?? [], board),
     sawn: outlined && laid !== undefined && isShaped(laid),
-    printing: laid?.lettering.make === 'printed' ? printingOf(laid, sign, design) : undefined,
+    printing: laid?.lettering.make === 'printed' ? printingOf(laid, sign, input) : undefined,
     lettered: sign.lettered,
     bent: laid !== undefined && isBent(laid.lettering),
     stencils: (sign.stencils?.layers ?? []).map(({ finish, stencil }) => ({

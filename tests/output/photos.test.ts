@@ -69,7 +69,7 @@ const setsOf = (photo: (typeof PHOTOS)[keyof typeof PHOTOS]) => {
   const lying = { photo: 'a', fit: 'cover', width: 1, shift: { x: 0, y: 0 } } as const;
   const paper = { bleed: 3, margin: 0 };
   const placed = placedPhoto(photo, lying, { x: 0, y: 0, w: 300, h: 260 }, paper);
-  const printing = { ground: '#ffffff', bleed: 3, colors: { ink: '#000000' }, photos: [placed] };
+  const printing = { ground: '#ffffff', bleed: 3, colors: { ink: '#000000' }, photos: [placed], blocks: [] };
   const sign = { kind: 'sign', id: 's', name: 's', mode: 'printed', board, lettered, printing } as const;
   const more = { spacing: 3, bent: false, stencils: [], seams: [] };
   const { sets } = planPattern({ kind: 'prints', signs: [{ ...sign, ...more }] }, setupOf({}));

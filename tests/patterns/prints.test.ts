@@ -27,7 +27,7 @@ function printed(
   const board = regionOfBox({ x: 0, y: 0, w, h });
   const made = lettering(text, { make: 'printed', capHeight, finish: 'ink' });
   const { lettered } = letter({ lettering: made, font, sign: { id, w, h } });
-  const printing = { ground: '#eeddbb', bleed: 3, photos: [], colors: { ink: INK } };
+  const printing = { ground: '#eeddbb', bleed: 3, photos: [], colors: { ink: INK }, blocks: [] };
   const more = { spacing: 3, bent: false, stencils: [], seams: [] };
   return { kind: 'sign', id, name: id, mode: 'printed', board, lettered, printing, ...more };
 }
@@ -46,6 +46,12 @@ const inkOn = ({ items }: Pick<Drawing, 'items'>, color: string): Region =>
 
 /** Where the ground of a page begins: as a person lays it, by the edge of the picture. */
 const cornerOf = (page: PatternPage) => boxOf(inkOn(page.drawing, '#eeddbb')) ?? { x: 0, y: 0, w: 0, h: 0 };
+
+/** The part of the picture on a page: its outermost clip. */
+const windowOn = (page: PatternPage) => {
+  const [clip = []] = flatten(page.drawing.items).paths.find(({ clips }) => clips.length > 0)?.clips ?? [];
+  return boxOf(regionOfRings(ringsOfPath(clip), 'nonzero')) ?? { x: 0, y: 0, w: 0, h: 0 };
+};
 
 describe('a printed sign', () => {
   it('larger than the paper comes out as it is drawn once its pages are laid over each other, within 0.1 mm', () => {
@@ -87,6 +93,47 @@ describe('a printed sign', () => {
     const [first, second] = set.pages;
     const shared = (first?.window.x ?? 0) + (first?.window.w ?? 0) - (second?.window.x ?? 0);
     expect(shared).toBeCloseTo(setup.pages.overlap, 6);
+  });
+
+  it('has one paper with all blocks on it: one line to trim, and pages that come out as drawn within 0.1 mm', () => {
+    const lead = printed('long', 'BREAD', 700, 200, 90);
+    const blockAt = (text: string, x: number, y: number, ground: string | null) => {
+      const { board, lettered, printing } = printed(text, text, 420, 120, 60);
+      return { at: { x, y }, board, lettered, ground, photos: printing.photos };
+    };
+    // One within the notice, in its color; one beyond its right edge, in a color of its own.
+    const blocks = [blockAt('ROLLS', 20, 40, null), blockAt('CAKES', 600, 30, '#cc4433')];
+    const sign = { ...lead, printing: { ...lead.printing, blocks } };
+    const print = printOf(sign);
+    // By hand: 700 x 200, and 320 x 120 of the second block beyond it; bleed of 3 all around.
+    expect([print.w, print.h]).toEqual([1020 + 6, 206]);
+    const trims = flatten(print.items).paths.filter(({ layer }) => layer === 'trim');
+    expect(trims).toHaveLength(1);
+    const trimmed = trims.map(({ path }) => regionOfRings(ringsOfPath(path), 'evenodd'))[0] ?? [];
+    expect(areaOf(trimmed)).toBeCloseTo(700 * 200 + 320 * 120, 3);
+    const { sets, checks } = planPattern({ kind: 'prints', signs: [sign] }, setupOf({}));
+    expect(checks).toEqual([]);
+    expect(sets).toHaveLength(1);
+    for (const color of [INK, '#cc4433']) {
+      const whole = inkOn(print, color);
+      const stitched = union(
+        (sets[0]?.pages ?? []).map((page) => {
+          // As a person lays it: by its picture's clip, whose lower left is the window's.
+          const corner = windowOn(page);
+          return translateRegion(
+            inkOn(page.drawing, color),
+            page.window.x - corner.x,
+            page.window.y - corner.y,
+          );
+        }),
+      );
+      expect(areaOf(whole)).toBeGreaterThan(10_000);
+      expect(areaOf(subtract(stitched, offset(whole, 0.02, 'miter')))).toBe(0);
+      expect(areaOf(subtract(whole, offset(stitched, 0.02, 'miter')))).toBe(0);
+    }
+    // The red runs on into the bleed on three sides, and ends at the block's left edge, on the notice.
+    const red = boxOf(union([inkOn(print, '#cc4433'), inkOn(print, INK)]));
+    expect((red?.x ?? 0) + (red?.w ?? 0)).toBeCloseTo(1026, 2);
   });
 
   it('shares a page with others where they fit, none over another, and is trimmed along its board', () => {

@@ -5,7 +5,7 @@ import { newDesign, newPart } from '../../src/design/defaults.ts';
 import type { Design, Lettering, Part, PartOf } from '../../src/design/schema.ts';
 import { flatten } from '../../src/drawing/walk.ts';
 import { boxOfPath } from '../../src/geometry/path.ts';
-import { areaOf, boxOf, translateRegion } from '../../src/geometry/region.ts';
+import { areaOf, boxOf, ringOfBox, translateRegion } from '../../src/geometry/region.ts';
 import type { Region } from '../../src/geometry/shape.ts';
 import { isLetterOf } from '../../src/plan/letters.ts';
 import { createPlanner, plan } from '../../src/plan/plan.ts';
@@ -226,6 +226,21 @@ describe('letters without a board', () => {
     expect(painted(p) / other(union(geom(inkOf(p))))).toBeCloseTo(1, 6);
   });
 
+  it('in the color of any one thing that they lie across are told as unreadable there (WCAG 2.x: 1 to 1)', () => {
+    const ratios = (...parts: readonly Part[]) =>
+      planned(...parts)
+        .checks.filter(({ code }) => code === 'lettering.low-contrast')
+        .map(({ figures }) => figures.ratio);
+    const words = lettered({ finish: 'trim' });
+    expect(ratios(...PARTS, words)).toEqual([]);
+    // The ledge, under the last letters, in their own color; the boards beside it are not.
+    const same = PARTS.map((part) => (part.id === 'ledge' ? { ...part, finish: 'trim' } : part));
+    expect(ratios(...same, words)).toEqual([1]);
+    // Beneath what no letter touches, nothing is told.
+    const away = same.map((part) => (part.id === 'ledge' ? { ...part, box: at(745, 600, 50, 90) } : part));
+    expect(ratios(...away, words)).toEqual([]);
+  });
+
   it('stand several to a board, each a block of its own, and are painted and located one by one', () => {
     const block = (id: string, y: number, changes: Partial<Lettering>): PartOf<'lettering'> => ({
       ...lettered({ capHeight: 40, ...changes }, at(220, y, 260, 80)),
@@ -270,7 +285,8 @@ describe('letters without a board', () => {
     expect(p.finish.shown.some(({ part, finish }) => part === 'words' && finish !== 'trim')).toBe(false);
   });
 
-  it('stand several on a printed notice, each a print of its own on a shared page, none over another', () => {
+  /** A printed notice of 160 by 110 with two blocks on it, or where else they are put. */
+  const notice = (blocks: readonly { id: string; x: number; y: number; on?: string }[]) => {
     const sign = newPart('sign', { id: 'notice', name: 'Notice', box: at(300, 500, 160, 110) });
     const own = {
       ...sign.lettering,
@@ -278,53 +294,67 @@ describe('letters without a board', () => {
       lines: [{ text: 'FRESH EGGS' }],
       capHeight: 16,
     };
-    const notice = { ...sign, finish: 'ground', lettering: { ...own, shift: { x: 0, y: 30 } } };
-    const block = (id: string, y: number, text: string): PartOf<'lettering'> => ({
-      ...lettered({ make: 'printed', lines: [{ text }], capHeight: 9 }, at(310, y, 140, 22)),
-      ...{ id, name: id, on: 'notice' },
-    });
-    const p = planned(notice, block('price', 540, 'A DOZEN 4'), block('hours', 508, 'EIGHT TO FIVE'));
-    expect(p.checks.filter(({ severity }) => severity === 'error')).toEqual([]);
-    const sets = p.patterns.filter((set) => set.for === 'prints');
-    expect(sets.map((set) => set.pages.length)).toEqual([1]);
-    const papers = sets
-      .flatMap((set) => set.pages)
-      .flatMap(({ drawing }) => flatten(drawing.items).paths)
-      .filter(({ layer, item }) => layer === 'ground' && item.fill !== undefined)
-      .map(({ path }) => boxOfPath(path));
-    // Sizes of the boxes with a bleed of 1/8 in all around.
-    const sizes = papers.map(({ w, h }) => [Math.round(w), Math.round(h)]).sort(([a = 0], [b = 0]) => a - b);
-    expect(sizes).toEqual([
-      [146, 28],
-      [146, 28],
-      [166, 116],
-    ]);
-    const corners = papers.map(
-      ({ x, y, w, h }): Geom => [
-        [
-          [x, y],
-          [x + w, y],
-          [x + w, y + h],
-          [x, y + h],
-        ],
-      ],
+    return planned(
+      { ...sign, finish: 'ground', lettering: { ...own, shift: { x: 0, y: 30 } } },
+      ...blocks.map(
+        ({ id, x, y, on = 'notice' }): PartOf<'lettering'> => ({
+          ...lettered({ make: 'printed', lines: [{ text: id }], capHeight: 9 }, at(x, y, 140, 22)),
+          ...{ id, name: id, on },
+        }),
+      ),
     );
-    const [first = [], ...others] = corners;
-    expect(other(union(first, ...others))).toBeCloseTo(2 * 146.35 * 28.35 + 166.35 * 116.35, 2);
-    // Seen where they were put: each block's ink lies on the notice, and within its own box.
-    for (const [id, low] of [
-      ['price', 540],
-      ['hours', 508],
-    ] as const) {
-      const one = p.signs.find((made) => made.id === id);
-      const ink = boxOf(one?.lettered.glyphs.flatMap(({ region }) => region) ?? []);
-      expect((ink?.y ?? 0) + (one?.at.y ?? 0)).toBeGreaterThan(low);
-      expect((ink?.y ?? 0) + (ink?.h ?? 0) + (one?.at.y ?? 0)).toBeLessThan(low + 22);
-    }
-    expect(p.fastening.parts.filter(({ how }) => how === 'glue').map(({ part }) => part)).toEqual([
-      'price',
-      'hours',
+  };
+  const drawn = (p: Plan) =>
+    p.patterns.flatMap((set) => set.pages).flatMap(({ drawing }) => flatten(drawing.items).paths);
+  const glued = (p: Plan) => p.fastening.parts.filter(({ how }) => how === 'glue').map(({ part }) => part);
+
+  it('several on a printed notice are one print on one paper: one line to trim, glued once, mounted once', () => {
+    const bare = notice([]);
+    const p = notice([
+      { id: 'price', x: 310, y: 540 },
+      { id: 'hours', x: 310, y: 508 },
     ]);
+    expect(p.checks.filter(({ severity }) => severity === 'error')).toEqual([]);
+    const sets = p.patterns.filter((set) => ['notice', 'price', 'hours', 'prints'].includes(set.for));
+    expect(sets.map((set) => [set.for, set.pages.length])).toEqual([['notice', 1]]);
+    expect(drawn(p).filter(({ layer }) => layer === 'trim')).toHaveLength(1);
+    const papers = drawn(p).filter(({ layer, item }) => layer === 'ground' && item.fill !== undefined);
+    expect(
+      papers.map(({ path }) => boxOfPath(path)).map(({ w, h }) => [Math.round(w), Math.round(h)]),
+    ).toEqual([[166, 116]]);
+    // All that the blocks say is printed: as much more ink than without them as they have.
+    const inks = (one: Plan) => one.signs.reduce((sum, { lettered: { ink_mm2 } }) => sum + ink_mm2, 0);
+    expect(inks(p)).toBeGreaterThan(inks(bare));
+    const letters = (one: Plan) => drawn(one).filter(({ layer }) => layer === 'fill').length;
+    expect(letters(p)).toBe(letters(bare) + 2);
+    // No glue for paper on paper, and one step for all of it.
+    expect(p.fastening.glue).toBeCloseTo(bare.fastening.glue, 12);
+    expect(glued(p)).toEqual(glued(bare));
+    const steps = p.marks.steps.filter(({ act }) => act === 'mount-print');
+    expect(steps.flatMap(({ parts }) => parts)).toEqual(['notice']);
+    expect(p.shopping.filter(({ kind }) => kind === 'paper')).toEqual(
+      bare.shopping.filter(({ kind }) => kind === 'paper'),
+    );
+  });
+
+  it('are papers of their own apart on wood, and one where they meet, glued under what both cover', () => {
+    const glueOf = (p: Plan) => p.fastening.glue;
+    const one = (x: number, y: number, id: string) => ({ id, x, y, on: 'field' });
+    const [first, apart, meeting] = [
+      notice([one(600, 500, 'price')]),
+      notice([one(600, 500, 'price'), one(600, 540, 'hours')]),
+      notice([one(600, 500, 'price'), one(670, 511, 'hours')]),
+    ];
+    const trims = (p: Plan) => drawn(p).filter(({ layer }) => layer === 'trim').length;
+    expect([first, apart, meeting].map((p) => trims(p))).toEqual([2, 3, 2]);
+    const bare = glueOf(notice([]));
+    const sheet = glueOf(first) - bare;
+    expect((glueOf(apart) - bare) / sheet).toBeCloseTo(2, 9);
+    // By the other library: what two boxes of 140 x 22 cover that are 70 and 11 apart.
+    const box = (x: number, y: number): Geom => geom([{ outer: ringOfBox(at(x, y, 140, 22)), holes: [] }]);
+    const both = other(union(box(600, 500), box(670, 511)));
+    expect(both).toBeCloseTo(2 * 140 * 22 - 70 * 11, 6);
+    expect((glueOf(meeting) - bare) / sheet).toBeCloseTo(both / (140 * 22), 6);
   });
 
   it('that are printed count their pages, the cover of the patterns, and the glue under them on the shopping list', () => {

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import { roomPoint } from '../../../bed/swing.ts';
 import type { LetteredPart } from '../../../design/schema.ts';
-import { LEGIBLE_CONTRAST, letteringContrast } from '../../../finish/contrast.ts';
+import { LEGIBLE_CONTRAST } from '../../../finish/contrast.ts';
 import {
   gapProportion,
   leastHeight,
@@ -28,8 +28,7 @@ export function Reading({ plan, part, sign }: { plan: Plan; part: LetteredPart; 
   const say = useSay();
   const [distance, setDistance] = useState(USUAL_DISTANCE);
   const { lettered } = sign;
-  const written = { sign: sign.id, layers: lettered.layers };
-  const contrast = letteringContrast(written, plan.looks, plan.design.finishes);
+  const contrast = plan.finish.contrasts.find((one) => one.sign === sign.id)?.ratio ?? null;
   // What is small decides how far the whole sign is read.
   const smallest = lettered.capHeights.at(-1) ?? lettered.capHeight;
   const reach = readingDistance(smallest);

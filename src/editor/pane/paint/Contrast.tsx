@@ -1,4 +1,4 @@
-import { LEGIBLE_CONTRAST, letteringContrast } from '../../../finish/contrast.ts';
+import { LEGIBLE_CONTRAST } from '../../../finish/contrast.ts';
 import { letterLook } from '../../../finish/look.ts';
 import { isFill } from '../../../lettering/result.ts';
 import type { Plan } from '../../../plan/types.ts';
@@ -18,7 +18,7 @@ export function Contrast({ plan }: { plan: Plan }) {
       <Figures title="paint.contrast" quiet>
         {plan.signs.map((sign) => {
           const { layers } = sign.lettered;
-          const ratio = letteringContrast({ sign: sign.id, layers }, looks, design.finishes);
+          const ratio = plan.finish.contrasts.find((one) => one.sign === sign.id)?.ratio ?? null;
           const letters = layers.find(isFill);
           if (ratio === null) return null;
           const good = ratio >= LEGIBLE_CONTRAST;
