@@ -24,6 +24,8 @@ type Spans = Record<Span, Mm>;
 
 /** What a tape is trusted to over the length of a bed, a sixteenth of an inch; common practice, no source. */
 export const TRUSTED: Mm = 25.4 / 16;
+/** What no tape tells, half of a thirty-second of an inch; common practice, no source. */
+export const UNSEEN: Mm = 25.4 / 64;
 /** Edges that bow by more than this between them, half an inch, were read wrong; common practice, no source. */
 const MOST_BOW: Mm = 12.7;
 
@@ -138,7 +140,7 @@ function bowsOf({ middle, bows = {} }: Measured, corners: Quad): Pick<Corners, '
   const bow = middle - spanOf(corners, 'middle') - (left ?? 0) - (right ?? 0);
   if ((left === undefined) === (right === undefined)) return { bow, bows };
   const unread = left === undefined ? 'left' : 'right';
-  const follows: Bow = { ...bows[unread], middle: bow };
+  const follows: Bow = { ...bows[unread], middle: Math.abs(bow) < UNSEEN ? 0 : bow };
   // More than edges bow by was read wrong.
   return Math.abs(bow) > MOST_BOW ? { bow, bows } : { bow: 0, bows: { ...bows, [unread]: follows } };
 }

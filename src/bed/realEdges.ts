@@ -22,7 +22,7 @@ import { degrees, type Mm } from '../measure/units.ts';
 import type { Bed, BedMeasured } from './bed.ts';
 import { type Bows, EDGES, type Edges, edgesWith, isBowed, PLACES, readingsOf } from './bows.ts';
 import type { RealEdges } from './face.ts';
-import { type Corners, cornersOf, type Measured, misreadOf, TRUSTED } from './measured.ts';
+import { type Corners, cornersOf, type Measured, misreadOf, TRUSTED, UNSEEN } from './measured.ts';
 
 /** Every edge moved in by a board that is as wide all along. */
 export function movedIn(quad: Quad, by: Mm): Quad {
@@ -160,7 +160,7 @@ function cornerChecks(corners: Quad, box: Box): Check[] {
     const at = cyclic(corners, i);
     const across_mm = (at.x - meant.x) * Math.sign(meant.x - middle.x);
     const up_mm = (at.y - meant.y) * Math.sign(meant.y - middle.y);
-    if (Math.max(Math.abs(across_mm), Math.abs(up_mm)) < SAME_LENGTH) return [];
+    if (Math.max(Math.abs(across_mm), Math.abs(up_mm)) < UNSEEN) return [];
     const over = Math.min(across_mm, up_mm) < -TRUSTED;
     const figures = { corner: cyclic(CORNERS, i), across_mm, up_mm };
     return [{ code: 'bed.corner', severity: over ? 'warning' : 'note', parts: [], at: meant, figures }];

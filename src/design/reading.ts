@@ -18,6 +18,10 @@ export function unread<P extends Part>(part: P): P {
     const { read: _, ...rest } = part;
     return rest as P;
   }
+  if ('reads' in part && part.reads) {
+    const { reads: _, ...rest } = part;
+    return rest as P;
+  }
   if (!isMany<Part>(part) || !Object.values(part.overrides).some(({ read }) => read)) return part;
   const overrides = Object.entries(part.overrides).flatMap(([place, { read: _, ...own }]) =>
     Object.keys(own).length > 0 ? [[place, own] as const] : [],

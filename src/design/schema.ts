@@ -283,6 +283,12 @@ const tapeRead = z.strictObject({
   moves: z.enum(['start', 'end', 'nothing']),
 });
 
+/** What a tape read of straight lengths of a run, by their place along it; it holds while there are as many as then. */
+const runReads = z.strictObject({
+  legs: z.number().int().min(1),
+  at: z.record(z.string().regex(/^\d+$/), tapeRead),
+});
+
 const cornerCut = z.enum(['rounded', 'coved', 'clipped', 'stepped']);
 const handleShare = z.number().min(-FARTHEST_HANDLE).max(FARTHEST_HANDLE);
 /** Where a handle of a smooth side stands, in the box around the corners. */
@@ -749,7 +755,7 @@ const arrayFields = {
 
 export const partSchema = z.discriminatedUnion('kind', [
   z.strictObject({ ...partBase, ...stripFields, read: tapeRead.optional() }),
-  z.strictObject({ ...partBase, ...runFields }),
+  z.strictObject({ ...partBase, ...runFields, reads: runReads.optional() }),
   z.strictObject({ ...partBase, ...panelFields }),
   z.strictObject({ ...partBase, ...signFields }),
   z.strictObject({ ...partBase, ...fittingFields }),

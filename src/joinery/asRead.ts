@@ -11,8 +11,12 @@ type Slanted = Pick<Cut, 'at' | 'slope'>;
 type Ends<C> = Readonly<Record<End, C>>;
 
 /** What a tape read where a bar is to go; nothing where it was not measured. */
-export const readOf = ({ laid }: Pick<Bar, 'laid'>): TapeRead | undefined =>
-  isStraight(laid) ? laid.spec.read : undefined;
+export const readOf = ({ laid, leg }: Pick<Bar, 'laid' | 'leg'>): TapeRead | undefined =>
+  isStraight(laid)
+    ? laid.spec.read
+    : laid.spec.reads?.legs === laid.legs.length
+      ? laid.spec.reads.at[leg]
+      : undefined;
 
 /** The straight cut that makes an end by itself; null where there are more, or another line. */
 function soleCut(outline: ReturnType<typeof outlineOf>, end: End): Cut | null {

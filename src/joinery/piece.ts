@@ -82,6 +82,8 @@ export interface Piece {
   /** Letter and number marked on the wood, such as `B3`; identical pieces share it. */
   readonly label: string;
   readonly name: string;
+  /** Of a run: which of its straight lengths it is sawn from. */
+  readonly leg?: number;
   readonly stock: string;
   readonly form: 'flat' | 'shaped' | 'sheet';
   /** What a tape reads between two corners of the show face, told by `measured`. */

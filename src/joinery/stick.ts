@@ -48,6 +48,7 @@ function bodyOf(length: SawnBar, allowance: number): Placed | null {
   return {
     draft: {
       ...base,
+      ...('legs' in bar.laid && { leg: bar.leg }),
       ...lengthsOf(outline, ends),
       ends,
       fit: { inPlace: fit, allowance: left, ...(read ? { read } : {}) },

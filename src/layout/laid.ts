@@ -142,7 +142,8 @@ export type LaidPart = LaidBase &
         /** In order of travel; counterclockwise when closed. */
         readonly legs: readonly Leg[];
         readonly closed: boolean;
-        readonly spec: Pick<Run, 'ends' | 'fit' | 'corner' | 'side' | 'path' | 'onEdge'>;
+        /** `reads` only where it is cut to fit. */
+        readonly spec: Pick<Run, 'ends' | 'fit' | 'corner' | 'side' | 'path' | 'onEdge' | 'reads'>;
         readonly stops?: Stops;
         readonly sawn?: SawnArcs;
         readonly scribed?: readonly Scribe[];

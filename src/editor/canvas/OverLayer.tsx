@@ -53,8 +53,8 @@ export const OverLayer = memo(function OverLayer(props: OverLayerProps) {
           shown.face,
           view,
           palette,
-          ({ is, by }, times) =>
-            t(is === 'longer' ? 'bed.drawnMore' : by > 0 ? 'bed.drawnOut' : 'bed.drawnIn', {
+          ({ is, by, alone }, times) =>
+            t(is === 'longer' ? 'bed.drawnMore' : `bed.drawn${by > 0 ? 'Out' : 'In'}${alone ? 'More' : ''}`, {
               by: lengthText(shown.design, Math.abs(by)),
               times,
             }),

@@ -35,6 +35,8 @@ export function timesOf(real: readonly RealEdges[], view: View): number {
 export interface Told {
   readonly is: 'longer' | 'bow';
   readonly by: Mm;
+  /** No plate of a diagonal tells how many times as much all is drawn. */
+  readonly alone: boolean;
 }
 
 /**
@@ -51,6 +53,7 @@ export function drawReal(
 ): void {
   if (!real) return;
   const times = timesOf(real, view);
+  const alone = real.every(({ longer }) => Math.abs(longer) < TRUE);
   const plates: { readonly text: string; readonly at: Point }[] = [];
   for (const { of, corners, box, bow, bows, edges, longer } of real) {
     const meant = ringOfBox(box);
@@ -74,7 +77,7 @@ export function drawReal(
         const [most] = readingsOf(bows[cyclic(EDGES, i)]).sort((a, b) => Math.abs(b.out) - Math.abs(a.out));
         // Of a field that was not measured, what its rim bows by is told there.
         if (most && (of === 'rim' || bows !== real[0]?.bows)) {
-          const text = textOf({ is: 'bow', by: most.out }, times);
+          const text = textOf({ is: 'bow', by: most.out, alone }, times);
           plates.push({ text, at: at(pick(edge, Math.floor(edge.length / 2))) });
         }
         return;
@@ -92,7 +95,7 @@ export function drawReal(
     // Over the face for its outside, within the field for that.
     const end = cyclic(seen, longer > 0 ? 2 : 3);
     const at = { x: end.x, y: end.y + (of === 'rim' ? -PLATE : PLATE) };
-    plates.push({ text: textOf({ is: 'longer', by: Math.abs(longer) }, times), at });
+    plates.push({ text: textOf({ is: 'longer', by: Math.abs(longer), alone }, times), at });
   }
   const look = { size: 14, fill: palette.halo, ink: palette.over, edge: palette.over, halo: palette.halo };
   for (const { text, at } of plates) drawPlate(ctx, { text, ...look }, at, 'middle', within);

@@ -4,6 +4,7 @@ import { isStraight } from '../../design/reading.ts';
 import type { TapeRead } from '../../design/schema.ts';
 import { type PieceAsRead, pieceAsRead, plannedEdges } from '../../joinery/asRead.ts';
 import type { Piece } from '../../joinery/piece.ts';
+import { designPart } from '../../layout/reference.ts';
 import type { Mm } from '../../measure/units.ts';
 import { followWords, readWords } from '../../plan/words/tape.ts';
 import { Button } from '../control/Button.tsx';
@@ -11,7 +12,7 @@ import { FieldGrid } from '../control/form/Fields.tsx';
 import { type FormField, named } from '../control/form/formField.ts';
 import { Typeset } from '../control/Typeset.tsx';
 import { useSay } from '../control/useSay.ts';
-import { longSide, readingEdits, takesReading } from '../edit/reading.ts';
+import { type LegOfRun, longSide, readingEdits, readingOfAll, takesReading } from '../edit/reading.ts';
 import { useCommit, usePlan, useSettled, useStore } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
 import { changesLayout, type LayoutChange, layoutChange } from './layoutChange.ts';
@@ -25,6 +26,11 @@ interface Draft {
   readonly moves: TapeRead['moves'];
   readonly of: Mm;
   readonly width: Mm;
+  /** Nothing but the piece follows what is read of a length of a run. */
+  readonly leg: LegOfRun | null;
+  /** Others of a row that are cut like it. */
+  readonly alike: readonly string[];
+  readonly all: boolean;
   /** Null where no piece can be so. */
   readonly comes: PieceAsRead | null;
 }
@@ -70,10 +76,25 @@ const FIELDS: readonly FormField<Draft>[] = [
     field: 'moves',
     place: 'wide',
     of: named('read.moves', ['end', 'start', 'nothing']),
+    when: ({ leg }) => leg === null,
+  },
+  {
+    is: 'switch',
+    label: 'read.all',
+    hint: 'read.allHint',
+    field: 'all',
+    place: 'wide',
+    when: ({ alike }) => alike.length > 0,
   },
 ];
 
-function readOf({ planned, read, slant, moves, of }: Omit<Draft, 'comes'>): TapeRead {
+function readOf({
+  planned,
+  read,
+  slant,
+  moves,
+  of,
+}: Pick<Draft, 'planned' | 'read' | 'slant' | 'moves' | 'of'>): TapeRead {
   const edge = (side: 'left' | 'right') => {
     const mm = read[side];
     return mm === undefined ? {} : { [side]: { planned: planned[side], read: mm } };
@@ -116,8 +137,9 @@ export function ReadInPlace({ piece, name, unseen = false }: ReadInPlaceProps) {
   }
   const called = say.name(piece.part);
   const { tape } = say.words;
+  const leg = legOf(piece, shown.layout.parts) ?? undefined;
   const back = () =>
-    commit(readingEdits(shown.design, piece.part, undefined), t('did.readBack', { name: called }));
+    commit(readingEdits(shown.design, piece.part, undefined, leg), t('did.readBack', { name: called }));
   return (
     <section className="in-place" aria-label={t('read.of', { name: called })}>
       {name ? <h4>{name}</h4> : null}
@@ -163,16 +185,19 @@ function ReadForm({ piece, unseen, onDone }: { piece: Piece; unseen: boolean; on
   const say = useSay();
   const shown = useSettled();
   const commit = useCommit();
-  const { stale } = usePlan();
+  const { stale, plan } = usePlan();
   const title = useId();
   const [typed, setTyped] = useState<Partial<Draft>>({});
-  const draft = draftOf(piece, typed, shown.layout.parts);
+  const draft = draftOf(piece, typed, shown.layout.parts, plan?.joinery.pieces ?? []);
   const { asked, ask, drop } = useFollowers();
   if (!draft) return null;
   const called = say.name(piece.part);
   const { comes } = draft;
   const some = Object.values(draft.read).some((mm) => mm !== undefined);
-  const edits = readingEdits(shown.design, piece.part, readOf(draft));
+  const { alike, all, leg } = draft;
+  const edits = all
+    ? readingOfAll(shown.design, [piece.part, ...alike], readOf(draft))
+    : readingEdits(shown.design, piece.part, readOf(draft), leg ?? undefined);
   const keep = () => {
     drop();
     onDone();
@@ -240,7 +265,23 @@ function liesOf(piece: Piece, parts: Parts): 'up' | 'across' | 'turned' {
   return lie === 'up' || lie === 'across' ? lie : 'turned';
 }
 
-function draftOf(piece: Piece, typed: Partial<Draft>, parts: Parts): Draft | null {
+/** The straight length of a run that a piece is, and of how many. */
+function legOf({ part, leg }: Piece, parts: Parts): LegOfRun | null {
+  const laid = parts.find(({ id }) => id === part);
+  return laid && 'legs' in laid && leg !== undefined ? { leg, legs: laid.legs.length } : null;
+}
+
+/** Other pieces of the same row that are marked like it. */
+function alikeIn(piece: Piece, pieces: readonly Piece[]): string[] {
+  const row = designPart(piece.part);
+  return row === piece.part
+    ? []
+    : pieces.flatMap((one) =>
+        one.part !== piece.part && one.label === piece.label && designPart(one.part) === row ? one.part : [],
+      );
+}
+
+function draftOf(piece: Piece, typed: Partial<Draft>, parts: Parts, pieces: readonly Piece[]): Draft | null {
   const planned = plannedEdges(piece);
   const laid = parts.find(({ id }) => id === piece.part);
   if (!planned || !laid) return null;
@@ -250,8 +291,11 @@ function draftOf(piece: Piece, typed: Partial<Draft>, parts: Parts): Draft | nul
     planned,
     width: piece.width,
     of: was?.of ?? longSide(laid, liesOf(piece, parts)),
-    slant: was?.slant ?? 'end',
-    moves: was?.moves ?? 'end',
+    leg: legOf(piece, parts),
+    alike: alikeIn(piece, pieces),
+    all: false,
+    slant: was?.slant ?? ('end' as const),
+    moves: was?.moves ?? (legOf(piece, parts) ? ('nothing' as const) : ('end' as const)),
     read: {
       ...(left && { left: left.read }),
       ...(right && { right: right.read }),

@@ -53,7 +53,7 @@ type Make =
 /** Fields of a part or of a member of an array that a body is made from. */
 export type Single =
   | Pick<Strip, 'kind' | 'stock' | 'lie' | 'angle' | 'length' | 'onEdge' | 'ends' | 'fit' | 'read'>
-  | Pick<Run, 'kind' | 'stock' | 'path' | 'side' | 'corner' | 'onEdge' | 'ends' | 'fit'>
+  | Pick<Run, 'kind' | 'stock' | 'path' | 'side' | 'corner' | 'onEdge' | 'ends' | 'fit' | 'reads'>
   | Pick<Panel, 'kind' | 'stock' | 'shape' | 'openings' | 'grain'>
   | Pick<Sign, 'kind' | 'stock' | 'shape' | 'openings' | 'grain' | 'lettering'>
   | Pick<Fitting, 'kind' | keyof Bought>
@@ -108,10 +108,14 @@ function stripBody(
 }
 
 function runBody(part: Extract<Single, { kind: 'run' }>, box: Box, stocks: ReadonlyMap<string, Stock>): Body {
-  const { ends, fit, corner, side, onEdge } = part;
+  const { ends, fit, corner, side, onEdge, reads } = part;
   const found = section(stocks.get(part.stock), onEdge === true);
   const size = found ?? { width: 1, thickness: 0 };
-  const spec = { ends, fit, corner, side, path: part.path, ...(onEdge ? { onEdge } : {}) };
+  const spec = {
+    ...{ ends, fit, corner, side, path: part.path },
+    ...(onEdge ? { onEdge } : {}),
+    ...(fit && reads ? { reads } : {}),
+  };
   const rest = { height: size.thickness, stock: found ? part.stock : null };
   const sawn = sawnSides(part, box);
   if (!sawn) {

@@ -67,15 +67,17 @@ export function MeasuredSection({ onPropose }: { onPropose: (next: Bed, label: s
           )}
           <FieldGrid of={FIT_FIELDS} {...form} />
           {told.length > 0 ? (
-            <ul className="note" role="status">
-              {told.map((check) => (
-                <li
-                  key={`${check.code}${check.figures.of}${check.figures.corner}${check.figures.edge}${check.figures.axis}`}
-                >
-                  <Typeset text={message(check)} />
-                </li>
-              ))}
-            </ul>
+            <div role="status">
+              <ul className="note">
+                {told.map((check) => (
+                  <li
+                    key={`${check.code}${check.figures.of}${check.figures.corner}${check.figures.edge}${check.figures.axis}`}
+                  >
+                    <Typeset text={message(check)} />
+                  </li>
+                ))}
+              </ul>
+            </div>
           ) : null}
           {square && !fits ? (
             <p className="note">
@@ -117,7 +119,7 @@ function BowFields({
     (edge) => read?.[edge]?.first !== undefined || read?.[edge]?.last !== undefined,
   );
   return (
-    <details className="fold" open={read !== undefined}>
+    <details className="fold bows" open={read !== undefined}>
       <summary className="section-title">{t('bed.bows')}</summary>
       <p className="note">{t('bed.bowsHint')}</p>
       <FieldGrid of={BOWS[of]} {...form} />

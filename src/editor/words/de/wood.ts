@@ -62,6 +62,8 @@ export const woodWords: Record<keyof typeof en, string> = {
   'read.moves.end': 'woran das rechte Ende stößt',
   'read.moves.start': 'woran das linke Ende stößt',
   'read.moves.nothing': 'nichts: nur dieses Stück',
+  'read.all': 'Alle gleichen in der Reihe',
+  'read.allHint': 'Jedes wird nach diesem Maß geschnitten.',
   'read.comes': 'Schneiden: oben {left}, unten {right}; linkes Ende {start}, rechtes Ende {end}.',
   'read.square': 'rechtwinklig',
   'read.no': 'Kein Stück von {width} Breite hat diese Kanten und diese Diagonale. Neu messen.',

@@ -60,6 +60,8 @@ export const woodWords = {
   'read.moves.end': 'what it meets at its right end',
   'read.moves.start': 'what it meets at its left end',
   'read.moves.nothing': 'nothing: this piece alone',
+  'read.all': 'All like this in the row',
+  'read.allHint': 'Each of them is cut to this reading.',
   'read.comes':
     'Cut it {left} along the upper edge, {right} along the lower one; left end {start}, right end {end}.',
   'read.square': 'square',

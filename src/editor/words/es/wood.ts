@@ -62,6 +62,8 @@ export const woodWords: Record<keyof typeof en, string> = {
   'read.moves.end': 'lo que toca su extremo derecho',
   'read.moves.start': 'lo que toca su extremo izquierdo',
   'read.moves.nothing': 'nada: solo esta pieza',
+  'read.all': 'Todas las iguales de la fila',
+  'read.allHint': 'Cada una se corta según esta medida.',
   'read.comes':
     'Cortar {left} por el canto superior y {right} por el inferior; extremo izquierdo {start}, derecho {end}.',
   'read.square': 'a escuadra',
