@@ -63,8 +63,12 @@ export function benchSteps(cutting: Cutting, pieces: readonly Piece[]): BenchSte
 }
 
 /** Tells a cut by what it does, so that a tick does not pass to another cut when the plan changes. */
-const cutId = ({ sheet, number }: SheetRef, { kind, fence, of }: SheetCut): string =>
-  `${sheet.stock}:${number}:${kind}:${[fence, of.x, of.y, of.w, of.h].map((v) => v.toFixed(1)).join(':')}`;
+const cutId = ({ sheet, number }: SheetRef, cut: SheetCut): string =>
+  `${sheet.stock}:${number}:${cutKey(cut)}`;
+
+/** What a cut does on its sheet, whichever number that has. */
+export const cutKey = ({ kind, fence, of }: Pick<SheetCut, 'kind' | 'fence' | 'of'>): string =>
+  `${kind}:${[fence, of.x, of.y, of.w, of.h].map((v) => v.toFixed(1)).join(':')}`;
 
 /**
  * Which steps are done: those that are ticked, and the cuts of a sheet whose pieces all are, since they cannot lie

@@ -1,4 +1,4 @@
-import type { BenchStep } from '../cutting/atSaw.ts';
+import { type BenchStep, cutKey } from '../cutting/atSaw.ts';
 import { lyings } from '../cutting/boards/ends.ts';
 import type { BoardCut, CutBoard, CutSheet, Cutting, SheetPlacement } from '../cutting/result.ts';
 import { factsOf, type Saying } from '../design/job/record.ts';
@@ -39,7 +39,10 @@ export function boardSaying(
   const sheet = 'placements' in wood ? wood : null;
   // Until a saw is in it, a sheet may be laid out otherwise.
   const lay = sheet && isBegun ? { lay: layOf(sheet) } : {};
-  if (said) return sheet && isBegun && !said.lay ? [{ ...withoutStamp(said), ...lay }] : [];
+  if (said)
+    return sheet && isBegun && !said.lay
+      ? [{ ...withoutStamp(said), ...{ since: said.since ?? said.at }, ...lay }]
+      : [];
   const of = wood.owned;
   const shelved = facts.some((fact) => fact.id === of || (of ?? '').startsWith(`${fact.id}/`));
   return [
@@ -122,7 +125,7 @@ export function cutSaying(step: BenchStep, at: AtSaw): readonly Saying[] {
 
 /** Ids of what is taken back where a step is not done after all; the board that was begun stays. */
 export function uncutIds(step: BenchStep, { facts, stocks }: AtSaw): ReadonlySet<string> {
-  if (step.kind === 'sheet-cut') return new Set([`sawn:${step.id}`]);
+  if (step.kind === 'sheet-cut') return new Set(sawnAs(step, facts).map(({ id }) => id));
   const stock = stocks.get(step.piece.stock);
   const fact = stock && knownAgain([step.piece], facts, stock).byPiece.get(step.piece.id);
   return new Set(fact ? [fact.id] : []);
@@ -135,8 +138,15 @@ export function doneSteps(
 ): ReadonlySet<string> {
   const pieces = steps.flatMap((step) => (step.kind === 'sheet-cut' ? [] : [step.piece]));
   const cut = [...stocks.values()].flatMap((stock) => [...knownAgain(pieces, facts, stock).byPiece.keys()]);
-  return new Set([...cut, ...factsOf(facts, 'sawn').map((fact) => fact.cut)]);
+  const sawn = steps.filter((step) => step.kind === 'sheet-cut' && sawnAs(step, facts).length > 0);
+  return new Set([...cut, ...sawn.map(({ id }) => id)]);
 }
+
+/** Facts that tell a cut of a sheet: by its step, or by the sheet where that has another number by now. */
+const sawnAs = ({ id, from, cut }: Extract<BenchStep, { kind: 'sheet-cut' }>, facts: readonly Fact[]) =>
+  factsOf(facts, 'sawn').filter(
+    (fact) => fact.cut === id || (fact.board === from.sheet.owned && fact.cut.endsWith(`:${cutKey(cut)}`)),
+  );
 
 /** Why what is said of a miscut cannot be. */
 export type MiscutProblem = 'longer' | 'none-left';

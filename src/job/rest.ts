@@ -1,7 +1,6 @@
 import { meanLength } from '../cutting/boards/lay.ts';
 import { stretches } from '../cutting/boards/stretch.ts';
 import type { BoardCut, BoardsBound, CutBoard, CutSheet, Cutting } from '../cutting/result.ts';
-import { blank } from '../cutting/sheets/stock.ts';
 import { notProved } from '../cutting/weigh.ts';
 import { factsOf } from '../design/job/record.ts';
 import type { Fact, FactOf } from '../design/job/schema.ts';
@@ -13,6 +12,7 @@ import type { Stock } from '../materials/types.ts';
 import { boardsOf, type JobBoard, leftOf } from './boards.ts';
 import { boardIds } from './ids.ts';
 import { type Known, knownAgain, shelved } from './known.ts';
+import { begunSheet, isLaidSo, trimmed, withoutRests } from './sheets.ts';
 
 export interface RestInput {
   readonly stock: Stock;
@@ -50,7 +50,7 @@ export function cutRest(input: RestInput): Rest {
   const last = facts.reduce((latest, { at }) => Math.max(latest, at), 0);
   const upset = facts.reduce((latest, fact) => Math.max(latest, basisOf(fact)), 0);
   const at = (basis: number, round: number): Rest | null => {
-    const known = facts.filter((fact) => fact.at <= basis);
+    const known = facts.flatMap((fact) => (fact.at <= basis ? [fact] : asWhole(fact, basis)));
     const base = planned(input, known, round);
     const ids = boardIds(base, known);
     const later = facts.filter((fact) => fact.at > basis);
@@ -59,6 +59,13 @@ export function cutRest(input: RestInput): Rest {
   const rest = at(Math.min(upset, last), 0) ?? at(last, 1);
   if (!rest) throw new Error('a plan of all that is known is as planned');
   return rest;
+}
+
+/** A sheet that was there already, of which how it is laid out was said later. */
+function asWhole(fact: Fact, basis: number): Fact[] {
+  if (fact.is !== 'board' || (fact.since ?? fact.at) > basis) return [];
+  const { lay: _, ...whole } = fact;
+  return [whole];
 }
 
 const basisOf = (fact: Fact): number => (UPSETS.has(fact.is) ? fact.at : fact.is === 'cut' ? fact.by : 0);
@@ -83,10 +90,13 @@ function isAsPlanned(
     if ('cuts' in wood) for (const { piece, from } of wood.cuts) lies.set(piece, { on, from });
     else for (const { piece, x } of wood.placements) lies.set(piece, { on, from: x });
   }
-  const there = new Set(ids.values());
+  const there = new Map([...ids].map(([wood, id]) => [id, wood]));
   const { byPiece } = knownAgain(pieces, all, stock);
   return later.every((fact) => {
-    if (fact.is === 'board') return there.has(fact.id);
+    if (fact.is === 'board') {
+      const wood = there.get(fact.id);
+      return wood !== undefined && (!fact.lay || ('placements' in wood && isLaidSo(wood, fact.lay)));
+    }
     if (fact.is !== 'cut' || byPiece.get(fact.piece)?.id !== fact.id) return false;
     const place = lies.get(fact.piece);
     if (fact.board === null) return place === undefined;
@@ -130,39 +140,88 @@ function begun(
   return { boards, sheets, boardsBound, sheetsBound, checks: [...checks, ...open.map(notProved)] };
 }
 
-/** A plan of all that some facts leave to be cut, with what they tell is cut already. */
+/**
+ * A plan of all that some facts leave to be cut, with what they tell is cut already. Where rectangles of begun sheets may
+ * be left as they are laid out or be laid out again, what costs less is taken, and as they are where that is the same.
+ */
 function planned(input: RestInput, facts: readonly Fact[], round: number): Cutting {
-  const { stock, pieces, owned, shop, solve } = input;
+  const { stock, pieces, owned, solve } = input;
   if (facts.length === 0) return solve(pieces, owned, round);
   const known = knownAgain(pieces, facts, stock);
-  const boards = boardsOf(facts);
-  const open = pieces.filter(({ id }) => !known.byPiece.has(id));
-  const sheets = stock.form === 'sheet' ? boards.map((board) => begunSheet(board, open, known, facts)) : [];
-  const kept = new Set(sheets.flatMap(({ stays }) => [...stays]));
-  const used = new Set(factsOf(facts, 'board').map(({ of }) => of));
+  if (stock.form !== 'sheet') return boardsPlanned(input, facts, known, round);
+  const as = (again: boolean) => sheetsPlanned(input, facts, known, again, round);
+  const [left, isMixed] = as(false);
+  if (!isMixed) return left;
+  const [again] = as(true);
+  const laid = ({ sheets }: Cutting) => sheets.reduce((sum, { placements }) => sum + placements.length, 0);
+  const spent = ({ sheets }: Cutting) => sheets.reduce((sum, { cost }) => sum + cost, 0);
+  const isBetter =
+    laid(again) > laid(left) || (laid(again) === laid(left) && spent(again) < spent(left) - A_CENT);
+  return isBetter ? again : left;
+}
+
+const A_CENT = 0.005;
+
+/** What is on hand beside the boards of the job: idle wood, and what of the list none was taken of. */
+function shelf({ owned, stock }: RestInput, facts: readonly Fact[], known: Known): Owned[] {
   const taken = (id: string) =>
     factsOf(facts, 'board').filter(({ got, of }) => got === 'on-hand' && of === id).length;
-  const onHand: Owned[] = [
-    ...(stock.form === 'sheet'
-      ? sheets.flatMap(({ free }) => free)
-      : boards.map((board) => leftOf(board, shop))
-    ).filter(({ id }) => !used.has(id)),
-    ...shelved(known.idle, stock).filter(({ id }) => !used.has(id)),
+  return [
+    ...shelved(known.idle, stock),
     ...owned.flatMap((one) =>
       one.count > taken(one.id) ? [{ ...one, count: one.count - taken(one.id) }] : [],
     ),
   ];
+}
+
+const usedOf = (facts: readonly Fact[]): ReadonlySet<string | null> =>
+  new Set(factsOf(facts, 'board').map(({ of, got }) => (got === 'on-hand' ? null : of)));
+
+function boardsPlanned(input: RestInput, facts: readonly Fact[], known: Known, round: number): Cutting {
+  const { stock, pieces, shop, solve } = input;
+  const boards = boardsOf(facts);
+  const used = usedOf(facts);
+  const there = [...boards.map((board) => leftOf(board, shop)), ...shelf(input, facts, known)];
   const rest = solve(
-    open.filter(({ id }) => !kept.has(id)),
-    onHand.filter((one) => one.stock === stock.id),
+    pieces.filter(({ id }) => !known.byPiece.has(id)),
+    there.filter((one) => one.stock === stock.id && !used.has(one.id)),
     round,
   );
+  return { ...rest, boards: withDone(rest.boards, boards, known, input) };
+}
+
+function sheetsPlanned(
+  input: RestInput,
+  facts: readonly Fact[],
+  known: Known,
+  again: boolean,
+  round: number,
+): readonly [Cutting, isMixed: boolean] {
+  const { stock, pieces, shop, solve } = input;
+  const open = pieces.filter(({ id }) => !known.byPiece.has(id));
+  const boards = boardsOf(facts).filter(({ fact }) => fact.stock === stock.id);
+  const begun = boards.map((board) => ({
+    board,
+    ...begunSheet({ board, open, known, facts, shop, again }),
+  }));
+  const kept = new Set(begun.flatMap(({ stays }) => [...stays]));
+  const used = usedOf(facts);
+  const there = [...begun.flatMap(({ free }) => free), ...shelf(input, facts, known)];
+  const rest = solve(
+    open.filter(({ id }) => !kept.has(id)),
+    there.filter((one) => one.stock === stock.id && !used.has(one.id)),
+    again ? round + 2 : round,
+  );
   const cutUp = new Set([...used, ...rest.sheets.map(({ owned: id }) => id)]);
-  return {
-    ...rest,
-    boards: stock.form === 'sheet' ? rest.boards : withDone(rest.boards, boards, known, input),
-    sheets: [...sheets.flatMap(({ sheet }) => (sheet ? [withoutRests(sheet, cutUp)] : [])), ...rest.sheets],
-  };
+  const named = new Map(boards.map((board) => [board.id, board]));
+  const sheets = [
+    ...begun.flatMap(({ board, sheet }) => (sheet ? [withoutRests(sheet, board, cutUp)] : [])),
+    ...rest.sheets.map((sheet) => {
+      const board = named.get(sheet.owned ?? '');
+      return board ? trimmed(sheet, board, shop) : sheet;
+    }),
+  ];
+  return [{ ...rest, sheets }, begun.some(({ isMixed }) => isMixed)];
 }
 
 /** The boards of a plan with the pieces that are cut of them already, and those that nothing more is cut of. */
@@ -208,85 +267,4 @@ function restOf(board: JobBoard, shop: Shop): number {
   const rest = last ? last.to - last.from : 0;
   const isLast = last !== undefined && board.cuts.every(({ to }) => to <= last.from);
   return isLast && rest >= shop.keepOffcut ? rest : 0;
-}
-
-interface BegunSheet {
-  /** Pieces that still come out of it where they were laid. */
-  readonly stays: ReadonlySet<string>;
-  readonly free: readonly Owned[];
-  /** Null where no piece comes out of it. */
-  readonly sheet: CutSheet | null;
-}
-
-/**
- * A sheet that a saw was in stays laid out as it was: a cut goes from edge to edge, so that its blanks lie fast. What
- * was laid out for a piece that is of another size now, or was spoiled, is a rest; its offcuts are.
- */
-function begunSheet(
-  board: JobBoard,
-  open: readonly Piece[],
-  known: Known,
-  facts: readonly Fact[],
-): BegunSheet {
-  const { fact, id, length, width = 0 } = board;
-  const whole: Owned = { id, stock: fact.stock, length, width, count: 1, defects: [] };
-  if (!fact.lay) return { stays: new Set(), free: [whole], sheet: null };
-  const serves = new Map([...known.byPiece].map(([piece, { id: cut }]) => [cut, piece]));
-  const cutAt = new Map(
-    factsOf(facts, 'cut')
-      .filter((one) => one.board === id)
-      .map((one) => [one.piece, serves.get(one.id) ?? null]),
-  );
-  const spoiled = new Set(
-    factsOf(facts, 'spoiled')
-      .filter((one) => one.board === id)
-      .map(({ piece }) => piece),
-  );
-  const byId = new Map(open.map((piece) => [piece.id, piece]));
-  const stays = new Set<string>();
-  const free: Owned[] = [];
-  const rest = ([, , w, h]: readonly [number, number, number, number], name: string) =>
-    free.push({ id: `${id}/${name}`, stock: fact.stock, length: w, width: h, count: 1, defects: [] });
-  const placements = fact.lay.places.flatMap(({ piece, box, turned, blank: from }, i) => {
-    const [x, y, w, h] = box;
-    const place = {
-      ...{ x, y, w, h, turned },
-      ...(from ? { from: { x: from[0], y: from[1], w: from[2], h: from[3] } } : {}),
-    };
-    if (cutAt.has(piece)) {
-      const now = cutAt.get(piece);
-      return now ? [{ piece: now, ...place }] : [];
-    }
-    const wanted = byId.get(piece);
-    if (wanted && !spoiled.has(piece) && fills(wanted, w, h, turned)) {
-      stays.add(piece);
-      return [{ piece, ...place }];
-    }
-    if (!spoiled.has(piece) && !from) rest(box, `p${i}`);
-    return [];
-  });
-  fact.lay.offcuts.forEach((box, i) => {
-    rest(box, `r${i}`);
-  });
-  const sheet: CutSheet = {
-    ...{ stock: fact.stock, length, width, owned: id, placements, cost: 0 },
-    sequence: fact.lay.cuts.map(({ kind, of: [x, y, w, h], fence }, i) => ({
-      number: i + 1,
-      ...{ kind, of: { x, y, w, h }, fence },
-    })),
-    offcuts: fact.lay.offcuts.map(([x, y, w, h]) => ({ x, y, w, h })),
-  };
-  return { stays, free, sheet: placements.length > 0 ? sheet : null };
-}
-
-/** A begun sheet without the rests that the plan cuts other pieces of. */
-const withoutRests = (sheet: CutSheet, cutUp: ReadonlySet<string | null>): CutSheet => ({
-  ...sheet,
-  offcuts: sheet.offcuts.filter((_, i) => !cutUp.has(`${sheet.owned}/r${i}`)),
-});
-
-function fills(piece: Piece, w: number, h: number, turned: boolean): boolean {
-  const size = blank(piece);
-  const [along, across] = turned ? [size.h, size.w] : [size.w, size.h];
-  return Math.abs(along - w) <= SAME_PLACE && Math.abs(across - h) <= SAME_PLACE;
 }

@@ -20,7 +20,8 @@ const same = (a: Rect, b: Rect): boolean =>
   Math.abs(a.h - b.h) < NEAR;
 const area = (r: Rect): number => r.w * r.h;
 
-function playSheet(sheet: CutSheet, kerf: number): { parts: Rect[]; dust: number } {
+/** The parts that a sheet's cuts leave. */
+export function playSheet(sheet: CutSheet, kerf: number): { parts: Rect[]; dust: number } {
   let parts: Rect[] = [{ x: 0, y: 0, w: sheet.length, h: sheet.width }];
   let dust = 0;
   sheet.sequence.forEach((cut, i) => {

@@ -29,7 +29,7 @@ export function regionOfBlock(b: Block, f: Frame): Region {
  * person can hold.
  */
 export function sequenceOf(root: Block, f: Frame): SheetCut[] {
-  const cuts: SheetCut[] = trims(f);
+  const cuts: SheetCut[] = trimCuts(f);
   const ready: Block[] = root.cut ? [root] : [];
   while (ready.length > 0) {
     ready.sort(first);
@@ -52,7 +52,7 @@ function first(a: Block, b: Block): number {
 }
 
 /** The four trim cuts: the blade runs in what is cut off, which is never thinner than it. */
-function trims({ length, width, trim, kerf }: Frame): SheetCut[] {
+export function trimCuts({ length, width, trim, kerf }: Frame): SheetCut[] {
   if (trim <= THIN) return [];
   const near = trim - kerf;
   const [w, h] = [length - 2 * trim, width - 2 * trim];

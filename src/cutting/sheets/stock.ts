@@ -96,10 +96,13 @@ export function sheetProblem(input: SheetInput): SheetStockProblem {
   };
 }
 
+/** What is cut off each edge of a bought sheet: a trim cut takes a whole kerf at least. */
+export const trimOf = ({ edgeTrim, sheetKerf }: Shop): Mm =>
+  edgeTrim > 0 ? Math.max(edgeTrim, sheetKerf) : 0;
+
 function sheetSources({ stock, owned, shop }: SheetInput): SheetSource[] {
   const kerf = shop.sheetKerf;
-  // A trim cut takes a whole kerf at least.
-  const trim = shop.edgeTrim > 0 ? Math.max(shop.edgeTrim, kerf) : 0;
+  const trim = trimOf(shop);
   const bought = [...stock.sizes]
     .sort((a, b) => a.length * a.width - b.length * b.width || a.price - b.price || a.length - b.length)
     .map(

@@ -33,6 +33,8 @@ const board = z.strictObject({
   paid: money,
   /** The entry of what is on hand that it is one of, or the piece that was to be cut of it. */
   of: name.nullable(),
+  /** When it was first said to be there, where more was said of it since. */
+  since: z.number().int().min(1).max(1_000_000_000).optional(),
   /** How a sheet is laid out that a saw has been in. */
   lay: z
     .strictObject({

@@ -38,6 +38,7 @@ export function WrongDialog({ step, plan, onTold, onRead, onClose }: WrongProps)
     from: start.from,
     to: start.from + 50,
     size: start.board,
+    width: start.sheet ?? 0,
   });
   const set = (some: Partial<typeof figures>) => setFigures({ ...figures, ...some });
   const longer = what === 'short' && figures.left >= start.length;
@@ -61,13 +62,13 @@ export function WrongDialog({ step, plan, onTold, onRead, onClose }: WrongProps)
   };
   return (
     <Dialog title={t('wrong.title', { what: stepName(step, t) })} className="wrong-dialog" onClose={onClose}>
-      {offered.length === 0 ? <p>{t('wrong.none')}</p> : null}
+      {offered.length === 0 || step.kind === 'sheet-cut' ? <p>{t('wrong.none')}</p> : null}
       <fieldset className="wrong-choices">
         <legend className="hidden-text">{t('wrong.open')}</legend>
         {offered.map((one) => (
           <label key={one}>
             <input type="radio" name="wrong" checked={what === one} onChange={() => choose(one)} />
-            <span>{t(`wrong.${one}`)}</span>
+            <span>{t(one === 'size' && start.sheet ? 'wrong.sheetSize' : `wrong.${one}`)}</span>
           </label>
         ))}
       </fieldset>
@@ -99,12 +100,22 @@ export function WrongDialog({ step, plan, onTold, onRead, onClose }: WrongProps)
         </>
       ) : null}
       {what === 'size' ? (
-        <MeasureField
-          label={t('wrong.real')}
-          value={figures.size}
-          min={1}
-          onCommit={(size) => set({ size })}
-        />
+        <div className="fields">
+          <MeasureField
+            label={t(start.sheet ? 'wood.length' : 'wrong.real')}
+            value={figures.size}
+            min={1}
+            onCommit={(size) => set({ size })}
+          />
+          {start.sheet ? (
+            <MeasureField
+              label={t('part.width')}
+              value={figures.width}
+              min={1}
+              onCommit={(width) => set({ width })}
+            />
+          ) : null}
+        </div>
       ) : null}
       {what === null ? null : (
         <Button look="main saw-wide" disabled={longer || backward} onClick={take}>
@@ -118,7 +129,7 @@ export function WrongDialog({ step, plan, onTold, onRead, onClose }: WrongProps)
 
 /** A cut of a sheet spoils none of its pieces by itself; boards alone have stretches. */
 function isOffered(what: What, { kind }: BenchStep): boolean {
-  if (what === 'read') return kind !== 'loose-piece';
+  if (what === 'read' || what === 'size') return kind !== 'loose-piece';
   if (what === 'short' || what === 'ruined') return kind === 'board-piece' || kind === 'sheet-piece';
   return kind === 'board-piece';
 }
@@ -127,18 +138,20 @@ const woodOf = (from: BoardRef | SheetRef) => (from.kind === 'board' ? from.boar
 
 function startOf(step: BenchStep) {
   const piece = step.kind === 'sheet-cut' ? null : step.piece;
-  const board = step.kind === 'board-piece' ? step.from.board : null;
+  const wood = step.from && woodOf(step.from);
   return {
     length: piece?.length ?? 0,
     from: step.kind === 'board-piece' ? step.cut.from : 0,
-    board: board?.length ?? 0,
+    board: wood?.length ?? 0,
+    /** How wide a sheet is; null of a board. */
+    sheet: wood && 'width' in wood ? wood.width : null,
   };
 }
 
 function sayingsOf(
   what: Exclude<What, 'read'>,
   step: BenchStep,
-  { left, from, to, size }: { left: number; from: number; to: number; size: number },
+  { left, from, to, size, width }: Record<'left' | 'from' | 'to' | 'size' | 'width', number>,
   plan: Plan,
   design: Plan['design'],
 ): readonly Saying[] | null {
@@ -148,11 +161,13 @@ function sayingsOf(
     const said = spoiledSaying(step, what === 'short' ? left : null, at);
     return 'problem' in said ? null : said;
   }
-  if (step.kind !== 'board-piece') return null;
-  const { board } = step.from;
-  const id = under(boardIds(plan.cutting, at.planned), board);
-  const there = boardSaying(board, at);
-  return what === 'split'
-    ? [...there, { is: 'bad', id: `bad:${id}:${from.toFixed(1)}`, board: id, from, to }]
-    : [...there, { is: 'size', id: `size:${id}`, board: id, length: size }];
+  if (step.from === null) return null;
+  const wood = woodOf(step.from);
+  const id = under(boardIds(plan.cutting, at.planned), wood);
+  // A sheet that no saw was in is laid out within what it really measures.
+  const there = boardSaying(wood, at, false);
+  if (what === 'split')
+    return [...there, { is: 'bad', id: `bad:${id}:${from.toFixed(1)}`, board: id, from, to }];
+  const across = 'width' in wood ? { width } : {};
+  return [...there, { is: 'size', id: `size:${id}`, board: id, length: size, ...across }];
 }

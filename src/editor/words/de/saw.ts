@@ -74,6 +74,7 @@ export const sawWords: Record<keyof typeof en, string> = {
   'wrong.split': 'Das Brett ist hier schlecht: Riss, Ast, verzogen',
   'wrong.size': 'Das Brett hat eine andere Länge',
   'wrong.read': 'Die Leiste ist anders breit oder dick',
+  'wrong.sheetSize': 'Die Platte hat eine andere Größe',
   'wrong.left': 'Es misst jetzt',
   'wrong.longer': 'Das ist nicht kürzer, als es sein soll: Sägen Sie es auf Länge und haken Sie es ab.',
   'wrong.along': 'Vom linken Ende des Bretts, wie es gezeichnet ist.',

@@ -70,6 +70,7 @@ export const sawWords = {
   'wrong.split': 'The board is bad here: a split, a knot, a warp',
   'wrong.size': 'The board has another length',
   'wrong.read': 'The board has another width or thickness',
+  'wrong.sheetSize': 'The sheet has another size',
   'wrong.left': 'It measures now',
   'wrong.longer': 'That is no shorter than it should be: cut it to length and mark it as cut.',
   'wrong.along': 'From the left end of the board, as it is drawn.',

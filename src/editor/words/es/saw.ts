@@ -74,6 +74,7 @@ export const sawWords: Record<keyof typeof en, string> = {
   'wrong.split': 'La tabla está mala aquí: grieta, nudo, alabeo',
   'wrong.size': 'La tabla tiene otro largo',
   'wrong.read': 'El listón tiene otro ancho o grueso',
+  'wrong.sheetSize': 'El tablero tiene otra medida',
   'wrong.left': 'Ahora mide',
   'wrong.longer': 'No es más corta de lo que debe ser: córtela a su largo y márquela como cortada.',
   'wrong.along': 'Desde el extremo izquierdo de la tabla, tal como está dibujada.',
