@@ -4,7 +4,7 @@ import { inserting, removing, replacing } from '../../design/edit/make.ts';
 import { aroundOf, endsOf, withEnds, withStopsAt } from '../../design/ends.ts';
 import { isBars, isBoards, isMany } from '../../design/made.ts';
 import { isClosed, onlyOf } from '../../design/path.ts';
-import type { Axis, Design, Edge, Part, Run } from '../../design/schema.ts';
+import type { Axis, Design, Part, Run } from '../../design/schema.ts';
 import { boxGap } from '../../geometry/box.ts';
 import { asOne } from '../../geometry/clip.ts';
 import type { Box } from '../../geometry/shape.ts';
@@ -14,7 +14,7 @@ import { legsOf } from '../../layout/laid.ts';
 import { carrierOf } from '../../layout/place/carrier.ts';
 import { drawnPath, stretchesBeside } from '../../layout/place/stretches.ts';
 import { designPart } from '../../layout/reference.ts';
-import { type Span, spanOf } from '../../layout/span.ts';
+import { AXES, spanOf } from '../../layout/span.ts';
 import { isFixedAlong } from '../../layout/structure.ts';
 import { pick } from '../../list/at.ts';
 import { grouped } from '../../list/grouped.ts';
@@ -144,14 +144,7 @@ function candidates(shown: Shown, check: Check): Mend[] {
       return part ? otherEnds(shown, part, String(check.figures.at)) : [];
     }
     case 'rule.unknown-part':
-      return [
-        {
-          how: 'rule',
-          parts: [],
-          to: '',
-          edits: [removing('rules', String(check.figures.rule))],
-        },
-      ];
+      return [{ how: 'rule', parts: [], to: '', edits: [removing('rules', String(check.figures.rule))] }];
     case 'part.unknown-support':
     case 'part.support-cycle':
     case 'part.unsupported': {
@@ -201,14 +194,13 @@ interface Way {
 
 /** The ways out of a box, the shortest first. */
 function waysOut(box: Box, from: Box): Way[] {
-  const along = (axis: Axis, own: Span, other: Span): Way[] => [
-    { axis, side: 'high', by: other.low - own.high },
-    { axis, side: 'low', by: other.high - own.low },
-  ];
-  return [
-    ...along('x', spanOf(box, 'x'), spanOf(from, 'x')),
-    ...along('y', spanOf(box, 'y'), spanOf(from, 'y')),
-  ].sort((p, q) => Math.abs(p.by) - Math.abs(q.by));
+  return AXES.flatMap((axis): Way[] => {
+    const [own, other] = [spanOf(box, axis), spanOf(from, axis)];
+    return [
+      { axis, side: 'high', by: other.low - own.high },
+      { axis, side: 'low', by: other.high - own.low },
+    ];
+  }).sort((p, q) => Math.abs(p.by) - Math.abs(q.by));
 }
 
 const moved = (shown: Shown, part: Part, { axis, by }: Pick<Way, 'axis' | 'by'>) => {
@@ -218,16 +210,10 @@ const moved = (shown: Shown, part: Part, { axis, by }: Pick<Way, 'axis' | 'by'>)
 
 /** Moved the shortest way until it touches. */
 function outOf(shown: Shown, { part, box, from, to }: Pair): Mend[] {
-  return waysOut(box, from)
-    .slice(0, 1)
-    .map(({ axis, by }) => ({
-      how: 'move',
-      parts: [part.id],
-      to,
-      axis,
-      by,
-      edits: moved(shown, part, { axis, by }),
-    }));
+  const [way] = waysOut(box, from);
+  if (!way) return [];
+  const { axis, by } = way;
+  return [{ how: 'move', parts: [part.id], to, axis, by, edits: moved(shown, part, way) }];
 }
 
 /** Laid on the other. */
@@ -345,25 +331,11 @@ function stopAt(shown: Shown, { part, box, from, to }: Pair): Mend[] {
       const { edits } = editsToType(shown, part.id, own, sides);
       const done = applyEdits(design, edits);
       if (!done.ok) return [];
-      const edge = (of: string, side: Edge['side']): Edge => ({ of, side });
-      const other = side === 'low' ? 'high' : 'low';
+      const edge = { of: part.id, side };
+      const from = { of: to, side: side === 'low' ? 'high' : 'low' } as const;
       const id = freeId(done.design, 'rule');
-      const rule = {
-        id,
-        kind: 'set',
-        axis,
-        edge: edge(part.id, side),
-        from: edge(to, other),
-        distance: 0,
-      } as const;
-      return [
-        {
-          how: 'stop',
-          parts: [part.id],
-          to,
-          edits: [...edits, inserting('rules', rule)],
-        },
-      ];
+      const rule = inserting('rules', { id, kind: 'set', axis, edge, from, distance: 0 });
+      return [{ how: 'stop', parts: [part.id], to, edits: [...edits, rule] }];
     })
     .slice(0, 1);
 }
@@ -414,12 +386,6 @@ function ontoWhatIsThere(shown: Shown, part: Part): Mend[] {
   const without = restingOn(design, ids);
   const ground = carrierOf(carrying(shown), part, boxIn(layout.boxes, part), (id) => without.has(id));
   const to = 'part' in ground ? ground.part : 'face';
-  return [
-    {
-      how: 'lay',
-      parts: [part.id],
-      to,
-      edits: [start, ...editsToLay(shownFrom(done.design, ids, shown), ids)],
-    },
-  ];
+  const lay = editsToLay(shownFrom(done.design, ids, shown), ids);
+  return [{ how: 'lay', parts: [part.id], to, edits: [start, ...lay] }];
 }

@@ -247,7 +247,7 @@ function ReadForm({ piece, unseen, onDone }: { piece: Piece; unseen: boolean; on
 
   function comesWords(): string {
     if (!comes) return '';
-    const angle = (deg: number) => (Math.abs(deg) < 0.005 ? t('read.square') : say.angle(Math.abs(deg)));
+    const angle = (deg: number) => (Math.abs(deg) < 0.005 ? t('wood.endSquare') : say.angle(Math.abs(deg)));
     return t('read.comes', {
       left: say.short(comes.left),
       right: say.short(comes.right),

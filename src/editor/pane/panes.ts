@@ -19,23 +19,17 @@ export interface PaneEntry {
   readonly Pane: ComponentType;
 }
 
+const loaded = (load: () => Promise<{ readonly default: ComponentType }>) =>
+  lazyPart(() => load().then((file) => file.default));
+
 /** One pane for each step of the job. */
 export const PANES: Readonly<Record<StepId, PaneEntry>> = {
-  bed: { icon: BedSingle, Pane: lazyPart(() => import('./bed/BedPane.tsx').then((m) => m.default)) },
-  layout: {
-    icon: LayoutPanelTop,
-    Pane: lazyPart(() => import('./layout/LayoutPane.tsx').then((m) => m.default)),
-  },
-  checks: {
-    icon: ClipboardCheck,
-    Pane: lazyPart(() => import('./checks/ChecksPane.tsx').then((m) => m.default)),
-  },
-  wood: { icon: Ruler, Pane: lazyPart(() => import('./wood/WoodPane.tsx').then((m) => m.default)) },
-  paint: { icon: PaintRoller, Pane: lazyPart(() => import('./paint/PaintPane.tsx').then((m) => m.default)) },
-  lettering: {
-    icon: Type,
-    Pane: lazyPart(() => import('./lettering/LetteringPane.tsx').then((m) => m.default)),
-  },
-  fixing: { icon: Hammer, Pane: lazyPart(() => import('./fixing/FixingPane.tsx').then((m) => m.default)) },
-  pages: { icon: Printer, Pane: lazyPart(() => import('./pages/PagesPane.tsx').then((m) => m.default)) },
+  bed: { icon: BedSingle, Pane: loaded(() => import('./bed/BedPane.tsx')) },
+  layout: { icon: LayoutPanelTop, Pane: loaded(() => import('./layout/LayoutPane.tsx')) },
+  checks: { icon: ClipboardCheck, Pane: loaded(() => import('./checks/ChecksPane.tsx')) },
+  wood: { icon: Ruler, Pane: loaded(() => import('./wood/WoodPane.tsx')) },
+  paint: { icon: PaintRoller, Pane: loaded(() => import('./paint/PaintPane.tsx')) },
+  lettering: { icon: Type, Pane: loaded(() => import('./lettering/LetteringPane.tsx')) },
+  fixing: { icon: Hammer, Pane: loaded(() => import('./fixing/FixingPane.tsx')) },
+  pages: { icon: Printer, Pane: loaded(() => import('./pages/PagesPane.tsx')) },
 };

@@ -19,22 +19,19 @@ interface Cornered {
   readonly size: Size;
 }
 
-const FIELDS: readonly FormField<Cornered, Partial<Quad[number]>>[] = [
-  {
-    is: 'share',
-    label: 'photo.across',
-    max: 100,
-    get: ({ at, size }) => at.x / size.width,
-    put: (share, { size }) => ({ x: share * size.width }),
-  },
-  {
-    is: 'share',
-    label: 'photo.down',
-    max: 100,
-    get: ({ at, size }) => at.y / size.height,
-    put: (share, { size }) => ({ y: share * size.height }),
-  },
-];
+const field = (
+  label: 'photo.across' | 'photo.down',
+  axis: 'x' | 'y',
+  side: keyof Size,
+): FormField<Cornered, Partial<Quad[number]>> => ({
+  is: 'share',
+  label,
+  max: 100,
+  get: ({ at, size }) => at[axis] / size[side],
+  put: (share, { size }) => ({ [axis]: share * size[side] }),
+});
+
+const FIELDS = [field('photo.across', 'x', 'width'), field('photo.down', 'y', 'height')];
 
 /** Where the photo shows the bed's corners, as shares of the photo from its upper left. */
 export function QuadFields({ quad, size, onCommit }: QuadFieldsProps) {

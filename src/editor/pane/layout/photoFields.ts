@@ -8,22 +8,20 @@ export const PHOTO_FIELDS: readonly FormField<Photo>[] = [
   { is: 'share', label: 'photo.opacity', field: 'opacity', min: 5, max: 100, step: 5, place: 'wide' },
 ];
 
+type PlacingField = FormField<Photo, Partial<Placing>>;
+
+const atField = (label: 'part.left' | 'part.bottom', axis: 'x' | 'y'): PlacingField => ({
+  is: 'length',
+  label,
+  min: -20_000,
+  get: ({ placing }) => placing.at[axis],
+  put: (mm, { placing }) => ({ at: { ...placing.at, [axis]: mm } }),
+});
+
 /** Where it lies and how wide it is. */
-export const PLACING_FIELDS: readonly FormField<Photo, Partial<Placing>>[] = [
-  {
-    is: 'length',
-    label: 'part.left',
-    min: -20_000,
-    get: ({ placing }) => placing.at.x,
-    put: (x, { placing }) => ({ at: { ...placing.at, x } }),
-  },
-  {
-    is: 'length',
-    label: 'part.bottom',
-    min: -20_000,
-    get: ({ placing }) => placing.at.y,
-    put: (y, { placing }) => ({ at: { ...placing.at, y } }),
-  },
+export const PLACING_FIELDS: readonly PlacingField[] = [
+  atField('part.left', 'x'),
+  atField('part.bottom', 'y'),
   {
     is: 'length',
     label: 'size.width',
@@ -34,7 +32,7 @@ export const PLACING_FIELDS: readonly FormField<Photo, Partial<Placing>>[] = [
 ];
 
 /** Shown as seen squarely from the front. */
-export const STRAIGHT_FIELDS: readonly FormField<Photo, Partial<Placing>>[] = [
+export const STRAIGHT_FIELDS: readonly PlacingField[] = [
   {
     is: 'switch',
     label: 'photo.straight',

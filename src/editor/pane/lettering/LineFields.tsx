@@ -45,7 +45,7 @@ const MOST_SIZES = 100;
 const [LEAST_SIZE, MOST_SIZE] = [0.2, 3];
 
 const SIZE_FIELDS: readonly FormField<LetterSize>[] = [
-  { is: 'share', label: 'letters.size', field: 'size', min: 100 * LEAST_SIZE, max: 100 * MOST_SIZE, step: 5 },
+  { is: 'share', label: 'size.size', field: 'size', min: 100 * LEAST_SIZE, max: 100 * MOST_SIZE, step: 5 },
   {
     is: 'choice',
     label: 'letters.stand',

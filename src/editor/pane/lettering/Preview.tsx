@@ -38,8 +38,8 @@ export function Preview({ plan, part, sign, onPlace }: PreviewProps) {
       value: l.role as string,
       label:
         layers.length === 1
-          ? t('letters.showStencil')
-          : `${t('letters.showStencil')}: ${t('letters.color', {
+          ? t('make.stencil')
+          : `${t('make.stencil')}: ${t('letters.color', {
               number: i + 1,
               of: layers.length,
               name: names.get(l.finish) ?? l.finish,

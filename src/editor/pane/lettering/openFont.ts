@@ -25,7 +25,7 @@ export async function findFonts(file: File): Promise<FoundFonts> {
   const { name } = file;
   if (file.size > MOST_OPENED) return tooBig(name, MOST_OPENED);
   const found = await fontsInFile(new Uint8Array(await file.arrayBuffer()));
-  if (!found) return { ok: false, message: t('font.too-slow', { name }) };
+  if (!found) return { ok: false, message: t('file.too-slow', { name }) };
   if (!found.ok) return { ok: false, message: reasonWords(found.reason, name) };
   const stem = name.replace(/\.[^.]*$/, '');
   const fonts = found.fonts.map((font) => ({ ...font, name: (font.name || stem).slice(0, 200) }));

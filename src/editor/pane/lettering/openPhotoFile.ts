@@ -18,9 +18,7 @@ export async function openPhotoFile(file: File): Promise<ReadPhoto | string> {
   const bytes = new Blob([file], { type: head.type });
   const asked = wrap<PhotoWork>(worker).read(bytes, head);
   try {
-    return (
-      (await askOnce<ReadPhoto>(worker, asked, PATIENCE_MS)) ?? t('picture.too-slow', { name: file.name })
-    );
+    return (await askOnce<ReadPhoto>(worker, asked, PATIENCE_MS)) ?? t('file.too-slow', { name: file.name });
   } catch {
     return t('photo.damaged');
   }

@@ -24,7 +24,7 @@ export async function openPicture(file: File): Promise<OpenedPicture | string> {
   const worker = new Worker(new URL('./pictureWorker.ts', import.meta.url), { type: 'module' });
   const asked = wrap<PictureWork>(worker).read(await file.text());
   const read = await askOnce<ReadPicture>(worker, asked, PATIENCE_MS);
-  if (!read) return t('picture.too-slow', { name });
+  if (!read) return t('file.too-slow', { name });
   return read.ok ? read.picture : reasonWords(read.reason, name);
 }
 

@@ -37,7 +37,7 @@ function Preview({ plan }: { plan: Plan }) {
 }
 
 const TABS: PlanTabs = [
-  ['pages.preview', Preview],
+  ['step.pages', Preview],
   ['pages.paper', PaperFields],
   ['pages.printer', PrinterFields],
 ];

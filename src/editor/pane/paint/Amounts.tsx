@@ -32,7 +32,7 @@ export function Amounts({ plan }: { plan: Plan }) {
           'part.finish',
           'paint.area',
           'paint.painted',
-          'paint.volume',
+          'step.paint',
           'paint.buy',
           'paint.left',
           'paint.tape',
@@ -60,7 +60,7 @@ export function Amounts({ plan }: { plan: Plan }) {
                   <Amount words={t('paint.back')} value={say.covered(use.painted.back)} />
                 ) : null}
               </td>
-              <td data-label={t('paint.volume')}>
+              <td data-label={t('step.paint')}>
                 {say.volume(use.volume)}
                 {use.primer > 0 ? <Amount words={t('paint.primer')} value={say.volume(use.primer)} /> : null}
               </td>

@@ -33,6 +33,17 @@ function sideAs(as: As, { side, chord }: Made): Corner['side'] {
   return as === 'rise' ? { as, rise } : { as, radius: segmentRadius(chord, rise) };
 }
 
+/** How far a bowed side runs out, or its radius; below 0 it is bowed inward. */
+const bowField = (as: 'rise' | 'radius', min: Mm): FormField<Made, Change> => ({
+  is: 'length',
+  label: `corners.${as}`,
+  hint: 'corners.inward',
+  min,
+  when: ({ side, ends }) => side?.as === as && ends !== 'last',
+  get: ({ side }) => Number(side?.as === as && side[as as keyof typeof side]),
+  put: (mm, made) => ({ ...worked(made), side: { as, [as]: mm } as Corner['side'] }),
+});
+
 /** Of one corner of a drawn outline or path and the side after it. */
 export const MADE_FIELDS: readonly FormField<Made, Change>[] = [
   {
@@ -48,24 +59,8 @@ export const MADE_FIELDS: readonly FormField<Made, Change>[] = [
     get: ({ side }) => side?.as ?? 'straight',
     put: (as: As, made) => ({ ...worked(made), side: sideAs(as, made) }),
   },
-  {
-    is: 'length',
-    label: 'corners.rise',
-    hint: 'corners.inward',
-    min: -10_000,
-    when: ({ side, ends }) => side?.as === 'rise' && ends !== 'last',
-    get: ({ side }) => (side?.as === 'rise' ? side.rise : 0),
-    put: (rise, made) => ({ ...worked(made), side: { as: 'rise', rise } }),
-  },
-  {
-    is: 'length',
-    label: 'corners.radius',
-    hint: 'corners.inward',
-    min: -20_000,
-    when: ({ side, ends }) => side?.as === 'radius' && ends !== 'last',
-    get: ({ side }) => (side?.as === 'radius' ? side.radius : 0),
-    put: (radius, made) => ({ ...worked(made), side: { as: 'radius', radius } }),
-  },
+  bowField('rise', -10_000),
+  bowField('radius', -20_000),
   {
     is: 'choice',
     label: 'corners.cut',
@@ -85,7 +80,7 @@ export const MADE_FIELDS: readonly FormField<Made, Change>[] = [
   },
   {
     is: 'length',
-    label: 'corners.size',
+    label: 'size.size',
     min: 1,
     when: ({ cut, ends }) => cut !== undefined && ends === null,
     get: ({ cut }) => cut?.size ?? 0,

@@ -13,6 +13,8 @@ export interface TreeRow {
   readonly of: number;
 }
 
+type Told = Pick<TreeRow, 'id' | 'name' | 'kind'>;
+
 /** Id of the branch that holds the keep-clears; no part can have it, ids have no spaces. */
 export const KEEP_CLEARS = 'keep clears';
 
@@ -20,53 +22,25 @@ export const KEEP_CLEARS = 'keep clears';
 export function treeRows(design: Design, closed: ReadonlySet<string>, keepClearsName: string): TreeRow[] {
   const byId = new Map(design.parts.map((p) => [p.id, p]));
   const grouped = new Set(design.groups.flatMap((g) => g.parts));
-  const single = design.parts.filter((p) => !grouped.has(p.id));
-  const keeps = design.keepClears.length > 0 ? 1 : 0;
-  const of = design.groups.length + single.length + keeps;
-  const rows: TreeRow[] = [];
-  let at = 0;
-  for (const group of design.groups) {
-    const open = !closed.has(group.id);
-    at += 1;
-    rows.push({ id: group.id, name: group.name, kind: 'group', level: 1, parent: null, open, at, of });
-    if (!open) continue;
-    group.parts.forEach((id, i) => {
-      const part = byId.get(id);
-      if (!part) return;
-      const place = { at: i + 1, of: group.parts.length };
-      rows.push({ id, name: part.name, kind: part.kind, level: 2, parent: group.id, open: null, ...place });
-    });
-  }
-  for (const part of single) {
-    at += 1;
-    rows.push({ id: part.id, name: part.name, kind: part.kind, level: 1, parent: null, open: null, at, of });
-  }
-  if (keeps === 1) {
-    const open = !closed.has(KEEP_CLEARS);
-    rows.push({
-      id: KEEP_CLEARS,
-      name: keepClearsName,
-      kind: 'keep-clears',
-      level: 1,
-      parent: null,
-      open,
-      at: of,
-      of,
-    });
-    if (open) {
-      design.keepClears.forEach((k, i) => {
-        const place = { at: i + 1, of: design.keepClears.length };
-        rows.push({
-          id: k.id,
-          name: k.name,
-          kind: 'keep-clear',
-          level: 2,
-          parent: KEEP_CLEARS,
-          open: null,
-          ...place,
-        });
-      });
-    }
-  }
-  return rows;
+  const keeps = design.keepClears.map(({ id, name }): Told => ({ id, name, kind: 'keep-clear' }));
+  const branches: readonly (Told & { readonly holds: readonly Told[] | null })[] = [
+    ...design.groups.map(({ id, name, parts }) => ({
+      ...{ id, name, kind: 'group' as const },
+      holds: parts.flatMap((part) => byId.get(part) ?? []),
+    })),
+    ...design.parts.filter((p) => !grouped.has(p.id)).map((part) => ({ ...part, holds: null })),
+    ...(keeps.length > 0
+      ? [{ id: KEEP_CLEARS, name: keepClearsName, kind: 'keep-clears' as const, holds: keeps }]
+      : []),
+  ];
+  return branches.flatMap(({ id, name, kind, holds }, i): TreeRow[] => {
+    const open = holds && !closed.has(id);
+    const branch = { id, name, kind, level: 1, parent: null, open, at: i + 1, of: branches.length } as const;
+    if (!holds || !open) return [branch];
+    const place = { level: 2, parent: id, open: null, of: holds.length } as const;
+    return [
+      branch,
+      ...holds.map((one, k) => ({ id: one.id, name: one.name, kind: one.kind, ...place, at: k + 1 })),
+    ];
+  });
 }

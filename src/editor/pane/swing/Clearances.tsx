@@ -36,7 +36,7 @@ export function Clearances({ fold, onShow }: { fold: FoldPlan; onShow: (angle: D
   return (
     <Figures
       title="swing.clear"
-      columns={['swing.to', 'swing.room', 'swing.at']}
+      columns={['swing.to', 'swing.room', 'marks.at']}
       quietHeads="all"
       className="clearances"
     >

@@ -24,7 +24,7 @@ export function Hits({ fold, onShow }: { fold: FoldPlan; onShow: (angle: Deg) =>
     <Figures
       title="swing.hits"
       bad
-      columns={['swing.by', 'swing.over', 'swing.at']}
+      columns={['swing.by', 'swing.over', 'marks.at']}
       quietHeads="all"
       className="clearances"
     >

@@ -1,7 +1,8 @@
 import { BadgeCheck, CircleHelp, Ruler } from 'lucide-react';
-import { useMemo, useState } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import { numbered } from '../../../cutting/numbered.ts';
 import type { BoardsBound, CutBoard } from '../../../cutting/result.ts';
+import { grouped } from '../../../list/grouped.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Button } from '../../control/Button.tsx';
 import { Section } from '../../control/Section.tsx';
@@ -9,7 +10,7 @@ import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { ReadBoards } from '../../frame/ReadBoards.tsx';
 import { useSawing } from '../../state/job.ts';
-import { useWords } from '../../words/t.ts';
+import { useWords, type WordKey } from '../../words/t.ts';
 import { BoardCard } from './BoardCard.tsx';
 import { SheetCard } from './SheetCard.tsx';
 import '../../words/sawWords.ts';
@@ -30,38 +31,20 @@ export function Boards({ plan }: { plan: Plan }) {
   const common = { plan, pieces, cut: ticked, onCut };
   return (
     <>
-      {boards.length > 0 ? (
-        <Section id="wood-boards" title="wood.boardsTitle" count={boards.length}>
-          {stocksOf(boards).map((id) => (
-            <StockBlock key={id} plan={plan} stock={id} bounds={boardsBound}>
-              {numbered(boards).map(({ number, cut: board }) =>
-                board.stock === id ? (
-                  <BoardCard
-                    key={number}
-                    {...common}
-                    board={board}
-                    number={number}
-                    longest={longestOf(boards, id)}
-                  />
-                ) : null,
-              )}
-            </StockBlock>
-          ))}
-        </Section>
-      ) : null}
-      {sheets.length > 0 ? (
-        <Section id="wood-sheets" title="wood.sheetsTitle" count={sheets.length}>
-          {stocksOf(sheets).map((id) => (
-            <StockBlock key={id} plan={plan} stock={id} bounds={sheetsBound}>
-              {numbered(sheets).map(({ number, cut: sheet }) =>
-                sheet.stock === id ? (
-                  <SheetCard key={number} {...common} sheet={sheet} number={number} />
-                ) : null,
-              )}
-            </StockBlock>
-          ))}
-        </Section>
-      ) : null}
+      <ByStock plan={plan} id="wood-boards" title="wood.boardsTitle" of={boards} bounds={boardsBound}>
+        {(board, number) => (
+          <BoardCard
+            key={number}
+            {...common}
+            board={board}
+            number={number}
+            longest={longestOf(boards, board.stock)}
+          />
+        )}
+      </ByStock>
+      <ByStock plan={plan} id="wood-sheets" title="wood.sheetsTitle" of={sheets} bounds={sheetsBound}>
+        {(sheet, number) => <SheetCard key={number} {...common} sheet={sheet} number={number} />}
+      </ByStock>
     </>
   );
 }
@@ -70,15 +53,35 @@ export function Boards({ plan }: { plan: Plan }) {
 const longestOf = (boards: readonly CutBoard[], stock: string): number =>
   Math.max(...boards.filter((b) => b.stock === stock).map((b) => b.length));
 
-const stocksOf = (cut: readonly { readonly stock: string }[]): string[] => [
-  ...new Set(cut.map((c) => c.stock)),
-];
+interface ByStockProps<C> {
+  readonly plan: Plan;
+  readonly id: string;
+  readonly title: WordKey;
+  readonly of: readonly C[];
+  readonly bounds: readonly BoardsBound[];
+  readonly children: (cut: C, number: number) => ReactNode;
+}
+
+/** Boards or sheets, each numbered among all, under what they are of. */
+function ByStock<C extends { readonly stock: string }>(props: ByStockProps<C>) {
+  const { plan, id, title, of, bounds, children } = props;
+  if (of.length === 0) return null;
+  return (
+    <Section id={id} title={title} count={of.length}>
+      {[...grouped(numbered(of), ({ cut }) => cut.stock)].map(([stock, cuts]) => (
+        <StockBlock key={stock} plan={plan} stock={stock} bounds={bounds}>
+          {cuts.map(({ cut, number }) => children(cut, number))}
+        </StockBlock>
+      ))}
+    </Section>
+  );
+}
 
 interface StockBlockProps {
   readonly plan: Plan;
   readonly stock: string;
   readonly bounds: readonly BoardsBound[];
-  readonly children: React.ReactNode;
+  readonly children: ReactNode;
 }
 
 function StockBlock({ plan, stock, bounds, children }: StockBlockProps) {

@@ -24,7 +24,7 @@ export const cornerWords: Record<keyof typeof en, string> = {
   'corners.inward': 'Unter 0 biegt sie sich nach innen.',
   'corners.cut': 'Ecke',
   'corners.plain': 'Einfach',
-  'corners.size': 'Größe',
+  'size.size': 'Größe',
   'corners.riseIs': 'Stichhöhe {rise}',
   'did.bow': 'Seite {number} von {name} gebogen',
   'did.bend': 'Schwung der Seite {number} von {name} geändert',

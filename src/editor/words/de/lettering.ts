@@ -17,7 +17,6 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.stencilPicture':
     'Schablone von „{text}“; {islands} {islands:Insel|Inseln}, {bridges} {bridges:Steg|Stege}',
   'letters.showLetters': 'Buchstaben',
-  'letters.showStencil': 'Schablone',
   'letters.show': 'Was zu sehen ist',
   'letters.larger': 'Größer zeigen',
   'letters.smaller': 'Kleiner zeigen',
@@ -34,7 +33,6 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.ownSizeHint':
     'Buchstaben in einer Zeile markieren und auf den Knopf mit den zwei Buchstaben drücken: Sie werden größer oder kleiner als die anderen.',
   'letters.sized': 'Größe von „{letters}“',
-  'letters.size': 'Größe',
   'letters.stand': 'Lage',
   'letters.stand.baseline': 'Auf der Grundlinie',
   'letters.stand.middle': 'In halber Höhe',
@@ -58,7 +56,7 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'pictures.asLetters': 'Wie die Buchstaben',
   'pictures.color': '{name}, Farbe {number} ({color})',
   'picture.too-big': '„{name}“ ist größer als {detail}, zu groß für ein Bild.',
-  'picture.too-slow': '„{name}“ zu lesen dauerte zu lange und wurde abgebrochen. Nichts wurde geändert.',
+  'file.too-slow': '„{name}“ zu lesen dauerte zu lange und wurde abgebrochen. Nichts wurde geändert.',
   'picture.not-svg':
     '„{name}“ ist keine SVG-Zeichnung oder ist beschädigt. Noch einmal als einfaches SVG speichern.',
   'picture.unsafe':
@@ -142,7 +140,6 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'font.too-many-glyphs': '„{name}“ hat {detail} Zeichen, mehr als hier gelesen werden.',
   'font.bad-units': '„{name}“ nennt eine unmögliche Buchstabengröße ({detail}). Die Datei neu besorgen.',
   'font.too-big': '„{name}“ ist größer als {detail}, zu groß, um sie mit einem Entwurf aufzubewahren.',
-  'font.too-slow': '„{name}“ zu lesen dauerte zu lange und wurde abgebrochen. Nichts wurde geändert.',
 
   'letters.features': 'Merkmale der Schriftart',
   'letters.feature.figures': 'Ziffern',

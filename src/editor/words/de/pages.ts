@@ -3,7 +3,6 @@ import type { pagesWords as en } from '../en/pages.ts';
 /** Words of the pages step. */
 export const pagesWords: Record<keyof typeof en, string> = {
   'pages.tabs': 'Abschnitte der Blätter',
-  'pages.preview': 'Blätter',
   'pages.paper': 'Papier',
   'pages.printer': 'Drucker',
   'pages.none':

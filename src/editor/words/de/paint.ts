@@ -15,7 +15,6 @@ export const paintWords: Record<keyof typeof en, string> = {
   'paint.face': 'Flächen',
   'paint.edge': 'Kanten',
   'paint.back': 'Rückseiten',
-  'paint.volume': 'Farbe',
   'paint.primer': 'Grundierung',
   'paint.buy': 'Kaufen',
   'paint.left': 'Bleibt übrig',

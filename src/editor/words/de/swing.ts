@@ -14,7 +14,6 @@ export const swingWords: Record<keyof typeof en, string> = {
   'swing.clear': 'Kleinster Abstand im ganzen Schwenk',
   'swing.to': 'Zu',
   'swing.room': 'Abstand',
-  'swing.at': 'Bei',
   'swing.by': 'Am nächsten',
   'swing.floor': 'Boden',
   'swing.wall': 'Wand',

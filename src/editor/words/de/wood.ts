@@ -65,7 +65,6 @@ export const woodWords: Record<keyof typeof en, string> = {
   'read.all': 'Alle gleichen in der Reihe',
   'read.allHint': 'Jedes wird nach diesem Maß geschnitten.',
   'read.comes': 'Schneiden: oben {left}, unten {right}; linkes Ende {start}, rechtes Ende {end}.',
-  'read.square': 'rechtwinklig',
   'read.no': 'Kein Stück von {width} Breite hat diese Kanten und diese Diagonale. Neu messen.',
   'read.take': 'So schneiden',
   'read.drop': 'Lassen, wie es war',

@@ -22,7 +22,7 @@ export const cornerWords = {
   'corners.inward': 'Less than 0 bows it inward.',
   'corners.cut': 'Corner',
   'corners.plain': 'Plain',
-  'corners.size': 'Size',
+  'size.size': 'Size',
   'corners.riseIs': 'Rise {rise}',
   'did.bow': 'Bowed side {number} of {name}',
   'did.bend': 'Bent side {number} of {name}',

@@ -15,7 +15,6 @@ export const letteringWords = {
   'letters.stencilPicture':
     'Stencil of “{text}”: {islands} {islands:island|islands}, {bridges} {bridges:bridge|bridges}',
   'letters.showLetters': 'Letters',
-  'letters.showStencil': 'Stencil',
   'letters.show': 'What is shown',
   'letters.larger': 'Show larger',
   'letters.smaller': 'Show smaller',
@@ -32,7 +31,6 @@ export const letteringWords = {
   'letters.ownSizeHint':
     'Select letters in a line and press the button with the two letters: they become larger or smaller than the others.',
   'letters.sized': 'Size of “{letters}”',
-  'letters.size': 'Size',
   'letters.stand': 'Position',
   'letters.stand.baseline': 'On the baseline',
   'letters.stand.middle': 'Halfway up',
@@ -56,7 +54,7 @@ export const letteringWords = {
   'pictures.asLetters': 'As the letters',
   'pictures.color': '{name}, color {number} ({color})',
   'picture.too-big': '“{name}” is larger than {detail}, too large for a picture.',
-  'picture.too-slow': 'Reading “{name}” took too long and was stopped. Nothing was changed.',
+  'file.too-slow': 'Reading “{name}” took too long and was stopped. Nothing was changed.',
   'picture.not-svg': '“{name}” is no SVG drawing, or it is damaged. Save it once more as plain SVG.',
   'picture.unsafe':
     '“{name}” holds something that runs, leads elsewhere or belongs to another file ({detail}). Save it as plain SVG without it.',
@@ -139,7 +137,6 @@ export const letteringWords = {
   'font.too-many-glyphs': '“{name}” has {detail} characters, more than can be read here.',
   'font.bad-units': '“{name}” states an impossible letter size ({detail}). Get a new copy of the file.',
   'font.too-big': '“{name}” is larger than {detail}, too large to keep with a design.',
-  'font.too-slow': 'Reading “{name}” took too long and was stopped. Nothing was changed.',
 
   'letters.features': 'Features of the font',
   'letters.feature.figures': 'Figures',

@@ -1,7 +1,6 @@
 /** Words of the pages step. */
 export const pagesWords = {
   'pages.tabs': 'Parts of the pages step',
-  'pages.preview': 'Pages',
   'pages.paper': 'Paper',
   'pages.printer': 'Printer',
   'pages.none': 'Nothing to print yet: add a sign, or ask for story sticks or templates under Paper.',

@@ -13,7 +13,6 @@ export const paintWords = {
   'paint.face': 'faces',
   'paint.edge': 'edges',
   'paint.back': 'backs',
-  'paint.volume': 'Paint',
   'paint.primer': 'primer',
   'paint.buy': 'Buy',
   'paint.left': 'Left over',

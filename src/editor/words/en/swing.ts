@@ -12,7 +12,6 @@ export const swingWords = {
   'swing.clear': 'Least room through the whole swing',
   'swing.to': 'To',
   'swing.room': 'Room',
-  'swing.at': 'At',
   'swing.by': 'Closest',
   'swing.floor': 'Floor',
   'swing.wall': 'Wall',

@@ -64,7 +64,6 @@ export const woodWords = {
   'read.allHint': 'Each of them is cut to this reading.',
   'read.comes':
     'Cut it {left} along the upper edge, {right} along the lower one; left end {start}, right end {end}.',
-  'read.square': 'square',
   'read.no': 'No piece {width} wide has these edges and this diagonal. Measure again.',
   'read.take': 'Cut it so',
   'read.drop': 'Leave it as it was',

@@ -24,7 +24,7 @@ export const cornerWords: Record<keyof typeof en, string> = {
   'corners.inward': 'Menos de 0 lo curva hacia dentro.',
   'corners.cut': 'Esquina',
   'corners.plain': 'Viva',
-  'corners.size': 'Tamaño',
+  'size.size': 'Tamaño',
   'corners.riseIs': 'Flecha {rise}',
   'did.bow': 'Curvado el lado {number} de {name}',
   'did.bend': 'Cambiada la curva del lado {number} de {name}',

@@ -17,7 +17,6 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.stencilPicture':
     'Plantilla de «{text}»: {islands} {islands:isla|islas|islas}, {bridges} {bridges:puente|puentes|puentes}',
   'letters.showLetters': 'Letras',
-  'letters.showStencil': 'Plantilla',
   'letters.show': 'Qué se ve',
   'letters.larger': 'Ver más grande',
   'letters.smaller': 'Ver más pequeño',
@@ -34,7 +33,6 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.ownSizeHint':
     'Seleccionar letras en una línea y pulsar el botón de las dos letras: quedan mayores o menores que las demás.',
   'letters.sized': 'Tamaño de «{letters}»',
-  'letters.size': 'Tamaño',
   'letters.stand': 'Posición',
   'letters.stand.baseline': 'En la línea base',
   'letters.stand.middle': 'A media altura',
@@ -58,7 +56,7 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'pictures.asLetters': 'Como las letras',
   'pictures.color': '{name}, tono {number} ({color})',
   'picture.too-big': '«{name}» pasa de {detail}, demasiado para un dibujo.',
-  'picture.too-slow': 'Leer «{name}» tardó demasiado y se paró. No se cambió nada.',
+  'file.too-slow': 'Leer «{name}» tardó demasiado y se paró. No se cambió nada.',
   'picture.not-svg': '«{name}» no es un dibujo SVG, o está dañado. Guardarlo otra vez como SVG sencillo.',
   'picture.unsafe':
     '«{name}» contiene algo que se ejecuta, lleva a otro sitio o es de otro archivo ({detail}). Guardarlo sin ello como SVG sencillo.',
@@ -143,7 +141,6 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'font.bad-units':
     '«{name}» declara un tamaño de letra imposible ({detail}). Conseguir otra copia del archivo.',
   'font.too-big': '«{name}» pasa de {detail}, demasiado para guardarlo con un diseño.',
-  'font.too-slow': 'Leer «{name}» tardó demasiado y se paró. No se cambió nada.',
 
   'letters.features': 'Características del tipo',
   'letters.feature.figures': 'Cifras',

@@ -3,7 +3,6 @@ import type { pagesWords as en } from '../en/pages.ts';
 /** Words of the pages step. */
 export const pagesWords: Record<keyof typeof en, string> = {
   'pages.tabs': 'Partes del paso de hojas',
-  'pages.preview': 'Hojas',
   'pages.paper': 'Papel',
   'pages.printer': 'Impresora',
   'pages.none':

@@ -15,7 +15,6 @@ export const paintWords: Record<keyof typeof en, string> = {
   'paint.face': 'caras',
   'paint.edge': 'cantos',
   'paint.back': 'reversos',
-  'paint.volume': 'Pintura',
   'paint.primer': 'imprimación',
   'paint.buy': 'Comprar',
   'paint.left': 'Sobra',

@@ -14,7 +14,6 @@ export const swingWords: Record<keyof typeof en, string> = {
   'swing.clear': 'Espacio mínimo en todo el giro',
   'swing.to': 'Hasta',
   'swing.room': 'Espacio',
-  'swing.at': 'A',
   'swing.by': 'Lo más cercano',
   'swing.floor': 'Suelo',
   'swing.wall': 'Pared',

@@ -66,7 +66,6 @@ export const woodWords: Record<keyof typeof en, string> = {
   'read.allHint': 'Cada una se corta según esta medida.',
   'read.comes':
     'Cortar {left} por el canto superior y {right} por el inferior; extremo izquierdo {start}, derecho {end}.',
-  'read.square': 'a escuadra',
   'read.no': 'Ninguna pieza de {width} de ancho tiene esos cantos y esa diagonal. Medir otra vez.',
   'read.take': 'Cortarla así',
   'read.drop': 'Dejarla como estaba',
