@@ -44,7 +44,6 @@ const OTHERS = [
       'saved.blocked',
       'saved.full',
       'look.color',
-      'tool.short.panel',
       'kind.panel',
       'noun.panel',
       'keys.press.region',

@@ -21,7 +21,7 @@ import { type Shown, shownFrom } from '../document/shown.ts';
 import { stocksOf, tables } from '../shipped/tables.ts';
 import { commit, undoStep } from '../state/commit.ts';
 import type { EditorStore } from '../state/store.ts';
-import { t, type WordKey } from '../words/t.ts';
+import { firstOf, t, type WordKey } from '../words/t.ts';
 import type { Created } from './created.ts';
 import { freeName } from './ids.ts';
 
@@ -177,6 +177,7 @@ export function takeApart(store: EditorStore, group: Group): void {
   });
 }
 
-/** Words of a question, or of one of its choices. */
-export const askWords = (name: string): WordKey => `built.ask.${name}` as WordKey;
-export const choiceWords = (value: string): WordKey => `built.choice.${value}` as WordKey;
+/** Words of a question, or of one of its choices: about a part or an outline it is called as that, if not otherwise. */
+export const askWords = (name: string): WordKey => firstOf(`built.ask.${name}`, `built.part.${name}`);
+export const choiceWords = (value: string): WordKey =>
+  firstOf(`built.choice.${value}`, `shape.${value}`, `built.part.${value}`);

@@ -3,7 +3,7 @@ import { KIND_ICONS } from '../control/kindIcons.ts';
 import { Choices } from '../control/list/Choices.tsx';
 import { useEditor, useStore } from '../state/hooks.ts';
 import { type BuiltTool, DRAWN_KINDS, type OwnTool, type ToolId } from '../state/tools.ts';
-import { useWords } from '../words/t.ts';
+import { firstOf, useWords } from '../words/t.ts';
 
 const TOOLS: readonly {
   id: Exclude<ToolId, BuiltTool | OwnTool | 'opening'>;
@@ -32,7 +32,7 @@ export function ToolTray() {
           id,
           icon,
           name: t(`tool.${id}`),
-          short: t(`tool.short.${id}`),
+          short: t(firstOf(`tool.short.${id}`, `kind.${id}`)),
         }))}
         // A tool that is pressed again is put down.
         onChoose={(id) => store.setState({ tool: id === tool ? 'select' : id })}

@@ -76,6 +76,10 @@ export function t(key: WordKey, values?: Values): string {
   });
 }
 
+/** The first of some keys that there are words for: what is called as another thing is has none of its own. */
+export const firstOf = (...keys: readonly string[]): WordKey =>
+  (keys.find((key) => Object.hasOwn(english, key)) ?? keys[0]) as WordKey;
+
 /** What is said of a file that does not open or was mended. */
 export const fileWords = (): FileWords => table.file;
 
