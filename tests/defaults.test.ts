@@ -137,6 +137,9 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     "editor/edit/newRule.ts: layout.parts.find((laid) => laid.part === part.id)?.on ?? 'face'",
     "layout/arrange/space.ts: first?.find((id) => others.every((chain) => chain.includes(id))) ?? 'face'",
   ],
+  'A print with its paper to itself.': [
+    'plan/patternRequests.ts: papersOf(parts).find(([first]) => first.id === id) ?? []',
+  ],
   'Nothing that follows it, or nothing else that is held.': [
     'editor/gesture/snapping.ts: held[axis]?.next() ?? []',
     'layout/solve/network.ts: followers.get(id) ?? []',

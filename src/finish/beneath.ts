@@ -3,6 +3,7 @@ import { intersect, offset } from '../geometry/clip.ts';
 import { areaOf, boxesMeet, boxOf } from '../geometry/region.ts';
 import type { KeptResults } from '../layout/kept.ts';
 import { isFill } from '../lettering/result.ts';
+import { at } from '../list/at.ts';
 import { addUp } from '../list/totals.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Surface } from './input.ts';
@@ -41,7 +42,7 @@ export function groundsBeside(
     });
     near.forEach((other, i) => {
       const color = colorOf(other.surface);
-      if (color !== null) addUp(areas, color, found[i] ?? 0);
+      if (color !== null) addUp(areas, color, at(found, i));
     });
   }
   const all = [...areas.values()].reduce((sum, area) => sum + area, 0);

@@ -21,7 +21,10 @@ const FROM_RIGHT =
   /[\p{Script=Adlam}\p{Script=Arabic}\p{Script=Hanifi_Rohingya}\p{Script=Hebrew}\p{Script=Mandaic}\p{Script=Nko}\p{Script=Samaritan}\p{Script=Syriac}\p{Script=Thaana}]/u;
 
 /** Whether a line runs from the right as a whole, as its first letter does (UAX 9, rules P2 and P3). */
-export const isFromRight = (text: string): boolean => FROM_RIGHT.test(/\p{L}/u.exec(text)?.[0] ?? '');
+export function isFromRight(text: string): boolean {
+  const letter = /\p{L}/u.exec(text);
+  return letter !== null && FROM_RIGHT.test(letter[0]);
+}
 
 /** Whether a line is set by the rules of its font for letters beside each other, not letter by letter. */
 export const isShaped = ({ text, forms = [] }: LetterLine, features: readonly string[]): boolean =>

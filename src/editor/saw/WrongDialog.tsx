@@ -102,14 +102,14 @@ export function WrongDialog({ step, plan, onTold, onRead, onClose }: WrongProps)
       {what === 'size' ? (
         <div className="fields">
           <MeasureField
-            label={t(start.sheet ? 'wood.length' : 'wrong.real')}
+            label={t(start.sheet ? 'size.length' : 'wrong.real')}
             value={figures.size}
             min={1}
             onCommit={(size) => set({ size })}
           />
           {start.sheet ? (
             <MeasureField
-              label={t('part.width')}
+              label={t('size.width')}
               value={figures.width}
               min={1}
               onCommit={(width) => set({ width })}
