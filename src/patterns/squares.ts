@@ -1,5 +1,6 @@
 import type { Box, Point } from '../geometry/shape.ts';
-import { at, cyclic } from '../list/at.ts';
+import { at } from '../list/at.ts';
+import { addTo, type Groups } from '../list/grouped.ts';
 import type { Mm } from '../measure/units.ts';
 
 /** A box parted into small squares, each of which may be marked. What lies outside is left out. */
@@ -61,20 +62,35 @@ export class Squares {
 
   /** Inside of an area, along the middle of each row; its border is marked as segments. */
   markArea(rings: readonly (readonly Point[])[]): void {
-    for (let r = 0; r < this.rows; r++) {
-      const y = this.box.y + (r + 0.5) * this.step;
-      const crossings: number[] = [];
-      for (const ring of rings) {
-        ring.forEach((p, i) => {
-          const q = cyclic(ring, i + 1);
-          if (p.y > y !== q.y > y) crossings.push(p.x + ((y - p.y) / (q.y - p.y)) * (q.x - p.x));
-        });
+    const crossings: Groups<number, number> = new Map();
+    for (const ring of rings) {
+      let before = ring[ring.length - 1];
+      for (const point of ring) {
+        if (before) this.cross(before, point, crossings);
+        before = point;
       }
-      crossings.sort((a, b) => a - b);
-      for (let i = 0; i + 1 < crossings.length; i += 2) {
-        const from = at(crossings, i);
-        this.markBox({ x: from, y, w: at(crossings, i + 1) - from, h: 0 });
+    }
+    for (const [row, places] of crossings) {
+      const y = this.middleOf(row);
+      places.sort((a, b) => a - b);
+      for (let i = 0; i + 1 < places.length; i += 2) {
+        const from = at(places, i);
+        this.markBox({ x: from, y, w: at(places, i + 1) - from, h: 0 });
       }
+    }
+  }
+
+  private middleOf(row: number): Mm {
+    return this.box.y + (row + 0.5) * this.step;
+  }
+
+  /** Adds where a side crosses the middle of each row that it comes by. */
+  private cross(p: Point, q: Point, crossings: Groups<number, number>): void {
+    const rowsTo = (y: Mm) => (y - this.box.y) / this.step - 0.5;
+    const last = Math.min(this.rows - 1, Math.ceil(rowsTo(Math.max(p.y, q.y))));
+    for (let r = Math.max(0, Math.floor(rowsTo(Math.min(p.y, q.y)))); r <= last; r++) {
+      const y = this.middleOf(r);
+      if (p.y > y !== q.y > y) addTo(crossings, r, p.x + ((y - p.y) / (q.y - p.y)) * (q.x - p.x));
     }
   }
 
@@ -84,7 +100,7 @@ export class Squares {
     const [from, to] = [this.column(left), this.column(right)];
     const last = this.row(high);
     for (let r = this.row(low); r <= last; r++) {
-      for (let at = r * columns + from; at <= r * columns + to; at++) marks[at] = 1;
+      marks.fill(1, r * columns + from, r * columns + to + 1);
     }
   }
 }
