@@ -10,8 +10,8 @@ import { degrees, type Mm, radians } from '../measure/units.ts';
 import type { SetLine } from './setting.ts';
 import { bendOf, LEAST_HALF, LEAST_STEP, placeOn, STEP, type Track } from './track.ts';
 
-/** Level across the middle of a board. */
-const LEVEL: readonly OutlineCorner[] = [
+/** Level across the middle of a board: the way where none is drawn. */
+export const LEVEL: readonly OutlineCorner[] = [
   { u: 0, v: 0.5 },
   { u: 1, v: 0.5 },
 ];

@@ -224,6 +224,67 @@ describe('a side by hand', () => {
   });
 });
 
+describe('the way of words in their board', () => {
+  const WAVE = [
+    { u: 0, v: 0.5 },
+    { u: 0.5, v: 0.75 },
+    { u: 1, v: 0.5 },
+  ];
+  const signOf = (shape: 'rectangle' | 'polygon'): Design => {
+    const sign = newPart('sign', { id: 'gable', name: 'Gable', box: BOX });
+    const drawn = shape === 'polygon' ? ({ form: 'polygon', points: triangle } as const) : sign.shape;
+    const lettering = { ...sign.lettering, along: 'path' as const, path: WAVE };
+    return { ...newDesign(), parts: [{ ...sign, shape: drawn, lettering }] };
+  };
+  const wayOf = (store: ReturnType<typeof storeOf>) => {
+    const [part] = store.getState().edit.design.parts;
+    return part && 'lettering' in part ? part.lettering.path : undefined;
+  };
+
+  it('is carried by its corners, stays in the board, whose box it leaves alone, and is undone in one step', () => {
+    const store = storeOf(signOf('rectangle'));
+    // Its middle corner stands at 100 + 300 / 2, 200 + 400 * 3 / 4.
+    const hand = startCorner(store, touch(250, 500), 1, false);
+    hand?.move(touch(240, 450));
+    hand?.move(touch(220, 400));
+    hand?.end(touch(220, 400));
+    expect(wayOf(store)?.[1]).toEqual({ u: 120 / 300, v: 0.5 });
+    expect(store.getState().edit.design.parts[0]?.box).toEqual(BOX);
+    // Carried far out, it stops at the border.
+    const out = startCorner(store, touch(220, 400), 1, false);
+    out?.move(touch(900, 2000));
+    out?.end(touch(900, 2000));
+    expect(wayOf(store)?.[1]).toEqual({ u: 1, v: 1 });
+    undoStep(store);
+    undoStep(store);
+    expect(wayOf(store)).toEqual(WAVE);
+  });
+
+  it('takes a corner more, bows, and keeps the two that it needs', () => {
+    const store = storeOf(signOf('rectangle'));
+    const more = startCorner(store, touch(175, 450), 0, true);
+    more?.move(touch(175, 480));
+    more?.end(touch(175, 480));
+    expect(wayOf(store)?.length).toBe(4);
+    // The first leg from 100, 400 to its new corner: bowed 40 mm to one side of its middle.
+    const bow = startBow(store, touch(137.5, 440), 0);
+    bow?.move(touch(120, 470));
+    bow?.end(touch(120, 470));
+    expect(wayOf(store)?.[0]?.side?.as).toBe('rise');
+    for (let i = 0; i < 2; i += 1) removeCorner(store, 1);
+    expect(wayOf(store)?.length).toBe(2);
+    removeCorner(store, 0);
+    expect(wayOf(store)?.length).toBe(2);
+  });
+
+  it('leaves the handles to an outline that is drawn', () => {
+    const [part] = signOf('polygon').parts;
+    expect(part && cornersOf(part, BOX)).toMatchObject({ closed: true });
+    const [plain] = signOf('rectangle').parts;
+    expect(plain && cornersOf(plain, BOX)).toMatchObject({ closed: false });
+  });
+});
+
 describe('a corner more on a curved side', () => {
   const foot = [
     { x: 0, y: 0 },

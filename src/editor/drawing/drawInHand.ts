@@ -11,7 +11,7 @@ import type { Scene } from './scene.ts';
 import { traceRegion } from './trace.ts';
 
 interface InHand
-  extends Pick<Scene, 'outlined' | 'boxes' | 'handles' | 'around'>,
+  extends Pick<Scene, 'outlined' | 'boxes' | 'handles' | 'way' | 'around'>,
     Pick<EditorState, 'path' | 'frame'> {
   readonly view: View;
   readonly palette: Palette;
@@ -32,6 +32,15 @@ export function drawInHand(ctx: Pen, hand: InHand): void {
   for (const box of hand.boxes) around(box, 3, { width: 1.5, dash: [5, 4] });
   if (hand.around) around(hand.around, CLEAR, { width: 1 });
   for (const guide of hand.guides) drawGuide(ctx, guide, view, palette);
+  if (hand.way.length > 0) {
+    ctx.beginPath();
+    hand.way.forEach((p, i) => {
+      const { x, y } = toScreen(view, p);
+      if (i === 0) ctx.moveTo(x, y);
+      else ctx.lineTo(x, y);
+    });
+    strokeHaloed(ctx, palette, { color: palette.over, width: 1.5 });
+  }
   if (hand.path.length > 0) drawPath(ctx, hand.path, view, palette);
   for (const handle of hand.handles) drawHandle(ctx, handle, palette);
   if (hand.frame) {

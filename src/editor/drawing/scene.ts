@@ -1,11 +1,15 @@
 import type { Face } from '../../bed/face.ts';
 import { isBoards } from '../../design/made.ts';
+import type { Design } from '../../design/schema.ts';
 import { boxAround } from '../../geometry/box.ts';
-import type { Box, Region } from '../../geometry/shape.ts';
+import { pointsOf } from '../../geometry/loop.ts';
+import type { Box, Point, Region } from '../../geometry/shape.ts';
 import { boxIn } from '../../layout/boxIn.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { regionOfFill } from '../../layout/place/shape.ts';
+import type { Mm } from '../../measure/units.ts';
 import type { Shown } from '../document/shown.ts';
+import { cornersOf, letterWay, sidesOfCorners } from '../edit/corners.ts';
 import { itemsOf } from '../edit/movable.ts';
 import { openingIn } from '../edit/openings.ts';
 import type { EditorState, View } from '../state/store.ts';
@@ -27,6 +31,8 @@ export interface Scene {
   /** Boxes that are dashed. */
   readonly boxes: readonly Box[];
   readonly handles: readonly Handle[];
+  /** The way that the words of the one selected part run along, while it may be drawn by hand. */
+  readonly way: readonly Point[];
   /** Around several that are sized together, by the handles on it. */
   readonly around: Box | null;
   readonly dimensions: readonly Dimension[];
@@ -63,6 +69,7 @@ export function sceneOf(shown: Shown, chosen: Chosen): Scene {
     outlined: items.size === 0 ? [] : outlinedOf(shown, items, one),
     boxes: inner ? [inner.hole] : single ? (marks?.boxes ?? []) : boxes,
     around: carrying ? null : many,
+    way: onlyBox && single ? wayOf(design, only, onlyBox) : [],
     handles: carrying
       ? []
       : single
@@ -82,6 +89,15 @@ export function sceneOf(shown: Shown, chosen: Chosen): Scene {
     overall: faceDimensions(face),
     marked: boxAround(boxes),
   };
+}
+
+/** Strays no farther from the way itself. */
+const FLAT: Mm = 0.5;
+
+function wayOf({ parts }: Design, id: string, box: Box): Point[] {
+  const part = parts.find((one) => one.id === id);
+  const way = part && letterWay(part) ? cornersOf(part, box) : null;
+  return way ? sidesOfCorners(way).flatMap((side) => pointsOf(side, FLAT)) : [];
 }
 
 /** @param one the member that is chosen; null: all of them */

@@ -1,6 +1,7 @@
 import { cornersIn } from '../../design/drawnCorners.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import { FARTHEST, leastCorners } from '../../design/limits.ts';
+import { isLettersAlone } from '../../design/made.ts';
 import type { Design, OutlineCorner, Part } from '../../design/schema.ts';
 import {
   bowedBack,
@@ -17,13 +18,14 @@ import type { Box, Point } from '../../geometry/shape.ts';
 import { partOf, pointAt, riseOfArc, riseThrough, type Stretch, shareNear } from '../../geometry/stretch.ts';
 import { SAME_PLACE } from '../../geometry/tolerance.ts';
 import { cornersOut, frameOfDrawn } from '../../layout/place/drawn.ts';
+import { LEVEL } from '../../lettering/openPath.ts';
 import { editToOpening, marginsOf, type Opening, openingsOf } from './openings.ts';
 import { editsToPlace } from './place.ts';
 
 /** A corner on the face; of a drawn outline also how the side after it runs, and what is taken off it. */
 export type Corner = Point & Omit<DrawnCorner, 'at'>;
 
-/** Corners that a person sets one by one: of a drawn outline, or of a run's own path. */
+/** Corners that a person sets one by one: of a drawn outline, of a run's own path, or of the way of letters. */
 export interface Corners {
   /** On the face, in order. */
   readonly points: readonly Corner[];
@@ -38,7 +40,20 @@ export function cornersOf(part: Part | Opening, box: Box): Corners | null {
     return { points: cornersIn(points, frame).map(({ at, ...made }) => ({ ...at, ...made })), closed };
   };
   if ('path' in part) return part.path.form === 'points' ? on(part.path.points, part.path.closed) : null;
+  const way = letterWay(part);
+  if (way)
+    return { points: cornersIn(way, box).map(({ at, ...made }) => ({ ...at, ...made })), closed: false };
   return 'shape' in part && part.shape.form === 'polygon' ? on(part.shape.points, true) : null;
+}
+
+/**
+ * The way that words run along in the box of their part, where its corners are what a hand takes: a board with a drawn
+ * outline keeps the handles of that. Null where there is none.
+ */
+export function letterWay(part: Part | Opening): readonly OutlineCorner[] | null {
+  if (!('lettering' in part) || part.lettering.along !== 'path') return null;
+  const drawn = part.shape.form === 'polygon' && !isLettersAlone(part);
+  return drawn ? null : (part.lettering.path ?? LEVEL);
 }
 
 const drawnOf = (points: readonly Corner[]): DrawnCorner[] =>
@@ -52,7 +67,7 @@ export const boxedCorners = (points: readonly Point[]) => ({
 
 /**
  * The edits that give a part these corners, or one of its openings. The box of the part goes around them, and rules follow
- * with their measures; an opening keeps within the box of its part.
+ * with their measures; an opening, and a way of letters, keep within the box of their part.
  */
 export function editsToCorners(
   design: Design,
@@ -63,6 +78,11 @@ export function editsToCorners(
 ): Edit[] {
   const hole = openingsOf(part).find(({ id }) => id === opening);
   if (hole) return [editToOpening({ part }, openingThrough(hole, before, corners))];
+  if ('lettering' in part && letterWay(part)) {
+    const path = cornersOut(drawnOf(corners.points), before);
+    const item = { ...part, lettering: { ...part.lettering, path } };
+    return [{ kind: 'replace', list: 'parts', id: part.id, item }];
+  }
   const item = withCorners(part, corners);
   return editsToPlace(design, new Map([[part.id, before]]), new Map([[part.id, item.box]])).map((edit) =>
     edit.kind === 'replace' && edit.list === 'parts' ? { ...edit, item } : edit,

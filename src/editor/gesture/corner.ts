@@ -8,6 +8,7 @@ import {
   bowedSide,
   type Corners,
   editsToCorners,
+  letterWay,
   madeCorner,
   middlesOf,
   movedCorner,
@@ -113,9 +114,10 @@ function carried(store: EditorStore, start: Touch, { part, box, opening }: Corne
   const { from, corner } = aim;
   if (aim.chooses) store.setState({ corner });
   const held = new Set([part.id]);
-  // What is cut out of a part stays in it, and is in line with it where its corners are.
-  const others = opening === null ? aim.others : [...aim.others, ...placesOf(box)];
-  const kept = (p: Point) => (opening === null ? p : nearestIn(box, p));
+  // What is cut out of a part, or is written in it, stays in it, and is in line with it where its corners are.
+  const stays = opening !== null || letterWay(part) !== null;
+  const others = stays ? [...aim.others, ...placesOf(box)] : aim.others;
+  const kept = (p: Point) => (stays ? nearestIn(box, p) : p);
   let edits: readonly Edit[] = [];
   let trial: Trial | undefined;
   let begun = false;

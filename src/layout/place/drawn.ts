@@ -16,9 +16,11 @@ import { isNamed, loopsOfNamed } from './outlines.ts';
 
 type Share = { readonly u: number; readonly v: number };
 
-/** Corners as shares of the box around them. */
-export function cornersOut(corners: readonly DrawnCorner[]): OutlineCorner[] {
-  const frame = boxOfPoints(corners.map(({ at }) => at));
+/** Corners as shares of the box around them, or of one that they are to stay in. */
+export function cornersOut(
+  corners: readonly DrawnCorner[],
+  frame: Box = boxOfPoints(corners.map(({ at }) => at)),
+): OutlineCorner[] {
   const share = (value: Mm, from: Mm, size: Mm) => (size > 0 ? (value - from) / size : 0);
   const within = (value: number) => Math.min(1, Math.max(0, value));
   const shares = ({ x, y }: Point): Share => ({
