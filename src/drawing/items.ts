@@ -32,6 +32,25 @@ export function lines(pairs: readonly (readonly [Point, Point])[], look: PathLoo
   return shape(path, look);
 }
 
+type Pair = readonly [Point, Point];
+
+/** Both diagonals of a box. */
+export const diagonalsOf = ({ x, y, w, h }: Box): readonly [Pair, Pair] => {
+  const [right, top] = [x + w, y + h];
+  return [pairOf(x, y, right, top), pairOf(x, top, right, y)];
+};
+
+/** An upright cross about a point. */
+export const crossAt = ({ x, y }: Point, arm: Mm): readonly [Pair, Pair] => [
+  pairOf(x - arm, y, x + arm, y),
+  pairOf(x, y - arm, x, y + arm),
+];
+
+const pairOf = (x1: Mm, y1: Mm, x2: Mm, y2: Mm): Pair => [
+  { x: x1, y: y1 },
+  { x: x2, y: y2 },
+];
+
 export function polyline(points: readonly Point[], closed: boolean, look: PathLook = THIN): PathItem {
   const path: Path = points.map((p, i) => ({
     op: i === 0 ? ('M' as const) : ('L' as const),

@@ -1,7 +1,7 @@
-import type { Axis, Edge, Rule } from '../../design/schema.ts';
+import type { Axis, Edge } from '../../design/schema.ts';
 import { edgesAt } from '../edgeAt.ts';
 import { sizeOf, startOf, withSpan } from '../span.ts';
-import { type Arranged, type Arranging, idMaker, NOTHING, selected } from './arranged.ts';
+import { type Arranged, type Arranging, idMaker, NOTHING, selected, setRule } from './arranged.ts';
 
 export interface AlignRequest {
   readonly axis: Axis;
@@ -30,15 +30,6 @@ export function align(on: Arranging, ids: readonly string[], request: AlignReque
   });
   if (!hold) return { ...NOTHING, change };
   const nextId = idMaker(on.input.design);
-  const rules = parts.map(
-    (part): Rule => ({
-      id: nextId('align'),
-      kind: 'set',
-      axis,
-      edge: { of: part.id, side },
-      from: to,
-      distance: 0,
-    }),
-  );
+  const rules = parts.map(({ id }) => setRule(nextId('align'), axis, { of: id, side }, to));
   return { ...NOTHING, change, rules };
 }

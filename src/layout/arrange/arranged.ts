@@ -1,4 +1,5 @@
-import type { Design, Joint, Part, Rule } from '../../design/schema.ts';
+import type { Axis, Design, Edge, Joint, Part, Rule } from '../../design/schema.ts';
+import type { Mm } from '../../measure/units.ts';
 import { boxIn } from '../boxIn.ts';
 import type { Layout } from '../laid.ts';
 import type { LayoutInput } from '../layout.ts';
@@ -28,6 +29,16 @@ export function selected({ input, layout }: Arranging, ids: readonly string[]): 
     return part ? [{ ...part, box: boxIn(layout.boxes, part) }] : [];
   });
 }
+
+/** A rule that keeps an edge at a distance from another, in line with it where none is said. */
+export const setRule = (id: string, axis: Axis, edge: Edge, from: Edge, distance: Mm = 0): Rule => ({
+  id,
+  kind: 'set',
+  axis,
+  edge,
+  from,
+  distance,
+});
 
 /** Gives out ids of the form `word-n` that nothing in the design has, each once. */
 export function idMaker(design: Design): (word: string) => string {

@@ -3,7 +3,7 @@ import type { Axis, Part, Rule } from '../../design/schema.ts';
 import type { Mm } from '../../measure/units.ts';
 import { AXES, otherAxis, sizeOf, startOf, withSpan } from '../span.ts';
 import { structureOf } from '../structure.ts';
-import { type Arranged, type Arranging, idMaker, NOTHING, selected } from './arranged.ts';
+import { type Arranged, type Arranging, idMaker, NOTHING, selected, setRule } from './arranged.ts';
 import { jointsOfCopies } from './joints.ts';
 
 export interface CopyRequest {
@@ -19,6 +19,7 @@ export function copyByRule(
   ids: readonly string[],
   { axis, gap, count }: CopyRequest,
 ): Arranged {
+  const [near, far] = gap < 0 ? (['high', 'low'] as const) : (['low', 'high'] as const);
   const nextId = idMaker(on.input.design);
   const parts = selected(on, [...new Set(ids)]);
   const add: Part[] = [];
@@ -35,8 +36,8 @@ export function copyByRule(
       const copy = withStopsOfCopies(part, (id) => ring.get(id));
       add.push({ ...copy, id, box, on: ring.get(part.on) ?? part.on });
       rules.push(
-        inRow(nextId('copy'), axis, id, before, gap),
-        inLine(nextId('copy'), otherAxis(axis), id, part.id),
+        setRule(nextId('copy'), axis, { of: id, side: near }, { of: before, side: far }, gap),
+        setRule(nextId('copy'), otherAxis(axis), { of: id, side: 'low' }, { of: part.id, side: 'low' }),
       );
       before = id;
     });
@@ -51,34 +52,6 @@ export function copyByRule(
   }
   return { ...NOTHING, add, rules, joints: twins.flatMap((ring) => jointsOfCopies(on, ring, add, nextId)) };
 }
-
-const inRow = (id: string, axis: Axis, part: string, before: string, gap: Mm): Rule =>
-  gap < 0
-    ? {
-        id,
-        kind: 'set',
-        axis,
-        edge: { of: part, side: 'high' },
-        from: { of: before, side: 'low' },
-        distance: gap,
-      }
-    : {
-        id,
-        kind: 'set',
-        axis,
-        edge: { of: part, side: 'low' },
-        from: { of: before, side: 'high' },
-        distance: gap,
-      };
-
-const inLine = (id: string, axis: Axis, part: string, to: string): Rule => ({
-  id,
-  kind: 'set',
-  axis,
-  edge: { of: part, side: 'low' },
-  from: { of: to, side: 'low' },
-  distance: 0,
-});
 
 /** Sizes that the stock does not decide already. */
 function sameSizes(

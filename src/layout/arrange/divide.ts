@@ -5,7 +5,7 @@ import type { Mm } from '../../measure/units.ts';
 import { edgesAt } from '../edgeAt.ts';
 import { spread } from '../rule/spacing.ts';
 import { section } from '../structure.ts';
-import { type Arranged, type Arranging, idMaker, NOTHING } from './arranged.ts';
+import { type Arranged, type Arranging, idMaker, NOTHING, setRule } from './arranged.ts';
 
 export interface DivideRequest {
   /** The space: any four edges. */
@@ -207,14 +207,8 @@ class Plan {
   }
 
   private inLine(part: string, first: string, axis: Axis): void {
-    this.rules.push({
-      id: this.nextId('divide'),
-      kind: 'set',
-      axis,
-      edge: { of: part, side: 'low' },
-      from: { of: first, side: 'low' },
-      distance: 0,
-    });
+    const edge = { of: part, side: 'low' } as const;
+    this.rules.push(setRule(this.nextId('divide'), axis, edge, { of: first, side: 'low' }));
   }
 
   private even({ axis, low, high }: Family, parts: readonly string[]): void {

@@ -4,7 +4,7 @@ import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 import { middle, type Span } from '../span.ts';
 import { awayFrom, isHidden, wallsOf } from './around.ts';
-import { dimensionAlong, guideAt } from './drawing.ts';
+import { dimensionAlong, guideAt, offerOf } from './drawing.ts';
 import { type Offer, PREFERENCE, type SnapAxis } from './snapping.ts';
 
 interface Room {
@@ -57,9 +57,8 @@ export function centers(on: SnapAxis): Offer[] {
     if (whole > room.span.high - room.span.low + SAME_LENGTH) return [];
     const [from, to] = [at - whole / 2, at + whole / 2];
     return [
-      {
+      offerOf(on, {
         reading: 'center',
-        axis: on.axis,
         side: 'mid',
         at,
         miss,
@@ -68,7 +67,7 @@ export function centers(on: SnapAxis): Offer[] {
         rule: { kind: 'center', axis: on.axis, parts: [...on.ids], low: room.low, high: room.high },
         guides: [guideAt(on, at, on.across)],
         dimensions: [dimensionAlong(on, room.span.low, from), dimensionAlong(on, to, room.span.high)],
-      },
+      }),
     ];
   });
 }

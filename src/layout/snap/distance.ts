@@ -3,7 +3,7 @@ import { DUST } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 import { MM_PER_INCH } from '../../measure/units.ts';
 import { ownEdges, wallsOf } from './around.ts';
-import { dimensionAlong } from './drawing.ts';
+import { dimensionAlong, offerOf } from './drawing.ts';
 import type { Offer, SnapAxis } from './snapping.ts';
 
 const INCH_STEPS = [1 / 64, 1 / 32, 1 / 16, 1 / 8].map((step) => step * MM_PER_INCH);
@@ -37,17 +37,14 @@ export function roundDistances(on: SnapAxis): Offer[] {
   const distance = (side === 'low' ? 1 : -1) * Math.max(0, rounded(nearest.away, step));
   const at = wall.at + distance;
   return [
-    {
+    offerOf(on, {
       reading: 'distance',
-      axis: on.axis,
       side,
       at,
       miss: at - own.at,
       prefer: wall.prefer,
-      far: 0,
       rule: { kind: 'set', axis: on.axis, edge: own.edge, from: wall.edge, distance },
-      guides: [],
       dimensions: [dimensionAlong(on, wall.at, at)],
-    },
+    }),
   ];
 }

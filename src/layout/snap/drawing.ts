@@ -1,6 +1,12 @@
 import type { Mm } from '../../measure/units.ts';
 import { middle, pointOn, type Span } from '../span.ts';
-import type { Dimension, Guide, SnapAxis } from './snapping.ts';
+import type { Dimension, Guide, Offer, SnapAxis } from './snapping.ts';
+
+/** An offer of what is near, of the place alone where nothing is said that is drawn or held. */
+export const offerOf = (
+  { axis }: SnapAxis,
+  own: Omit<Offer, 'axis' | 'far' | 'guides' | 'dimensions'> & Partial<Offer>,
+): Offer => ({ axis, far: 0, guides: [], dimensions: [], ...own });
 
 /** A line at a place along the axis that runs past both stretches. */
 export function guideAt(on: SnapAxis, at: Mm, across: Span): Guide {

@@ -1,7 +1,7 @@
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { spansMeet } from '../span.ts';
 import { ownEdges } from './around.ts';
-import { dimensionAlong } from './drawing.ts';
+import { dimensionAlong, offerOf } from './drawing.ts';
 import { type Neighbor, type Offer, PREFERENCE, type SnapAxis } from './snapping.ts';
 
 /** The neighbor next to a place, looking to one side; what lies behind a nearer one is hidden. */
@@ -38,14 +38,12 @@ export function equalGaps(on: SnapAxis): Offer[] {
     const to = first.span[facing] + (side === 'low' ? gap : -gap);
     if (Math.abs(to - at) > on.input.reach) return [];
     return [
-      {
+      offerOf(on, {
         reading: 'gap',
-        axis: on.axis,
         side,
         at: to,
         miss: to - at,
         prefer: PREFERENCE.part,
-        far: 0,
         rule: {
           kind: 'gap',
           axis: on.axis,
@@ -54,12 +52,11 @@ export function equalGaps(on: SnapAxis): Offer[] {
           likeEdge: { of: first.thing.id, side },
           likeFrom: { of: second.thing.id, side: facing },
         },
-        guides: [],
         dimensions: [
           dimensionAlong(on, second.span[facing], first.span[side]),
           dimensionAlong(on, first.span[facing], to),
         ],
-      },
+      }),
     ];
   });
 }

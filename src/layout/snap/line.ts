@@ -3,7 +3,7 @@ import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Mm } from '../../measure/units.ts';
 import { middle, type Span } from '../span.ts';
 import { awayFrom, isHidden, ownEdges } from './around.ts';
-import { guideAt } from './drawing.ts';
+import { guideAt, offerOf } from './drawing.ts';
 import { type Neighbor, type Offer, PREFERENCE, type SnapAxis } from './snapping.ts';
 
 /** Whether both edges go on in those of another: a rail is followed over a post, one edge is not. */
@@ -22,9 +22,8 @@ export function continuedLines(on: SnapAxis): Offer[] {
     if (Math.abs(to - at) > on.input.reach) return [];
     const from: Edge = { of: other.thing.id, side: own.side };
     return [
-      {
+      offerOf(on, {
         reading: 'line',
-        axis: on.axis,
         side: own.side,
         at: to,
         miss: to - at,
@@ -32,8 +31,7 @@ export function continuedLines(on: SnapAxis): Offer[] {
         far: awayFrom(on.across, other.across),
         rule: { kind: 'set', axis: on.axis, edge: own, from, distance: 0 },
         guides: [guideAt(on, to, other.across)],
-        dimensions: [],
-      },
+      }),
     ];
   };
   const alike = (other: Neighbor) =>

@@ -5,7 +5,7 @@ import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import { at } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { rounded, rulerStep } from './distance.ts';
-import { dimensionAlong } from './drawing.ts';
+import { dimensionAlong, offerOf } from './drawing.ts';
 import { type Container, type Offer, PREFERENCE, type SnapAxis } from './snapping.ts';
 
 /** What a margin is kept to: the innermost of what lies around, which the face is only of a bed without levels. */
@@ -54,18 +54,15 @@ export function margins(on: SnapAxis): Offer[] {
     : Math.abs(at(all, own) - margin);
   if (worst > reach || high - low < SAME_LENGTH) return [];
   return [
-    {
+    offerOf(on, {
       reading: 'margin',
-      axis: on.axis,
       side,
       at: side === 'low' ? low : side === 'high' ? high : (low + high) / 2,
       size: high - low,
       miss: worst,
       prefer: around.prefer,
-      far: 0,
       rule: { kind: 'reveal', part: only.id, inside: around.of, inner: around.inner, margin },
-      guides: [],
       dimensions: [dimensionAlong(on, around.span.low, low), dimensionAlong(on, high, around.span.high)],
-    },
+    }),
   ];
 }

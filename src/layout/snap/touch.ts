@@ -2,7 +2,7 @@ import { edgeOf } from '../../design/edge.ts';
 import type { Mm } from '../../measure/units.ts';
 import { otherAxis, type Span, spanOf, spansMeet } from '../span.ts';
 import { ownEdges, shrunk } from './around.ts';
-import { guideAt } from './drawing.ts';
+import { guideAt, offerOf } from './drawing.ts';
 import { type Line, type Offer, PREFERENCE, type SnapAxis } from './snapping.ts';
 
 interface Touched extends Line {
@@ -49,18 +49,15 @@ export function touches(on: SnapAxis): Offer[] {
       if (Math.abs(line.at - at) > on.input.reach || !spansMeet(line.across, core)) return [];
       if (leaves(side, line.at)) return [];
       return [
-        {
+        offerOf(on, {
           reading: 'touch',
-          axis: on.axis,
           side,
           at: line.at,
           miss: line.at - at,
           prefer: line.prefer,
-          far: 0,
           rule: { kind: 'set', axis: on.axis, edge, from: line.edge, distance: 0 },
           guides: [guideAt(on, line.at, core)],
-          dimensions: [],
-        },
+        }),
       ];
     }),
   );

@@ -1,7 +1,8 @@
 import type { DrawItem } from '../../drawing/drawing.ts';
-import { circle, lines, type PathLook, polyline } from '../../drawing/items.ts';
+import { circle, diagonalsOf, lines, type PathLook, polyline } from '../../drawing/items.ts';
 import { INK, WEIGHT } from '../../drawing/style.ts';
 import type { Fastened } from '../../fastening/result.ts';
+import { grownBox } from '../../geometry/box.ts';
 import type { Point } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
 import { addUp } from '../../list/totals.ts';
@@ -35,20 +36,8 @@ const DIAMOND = [
   [0, 1.35],
   [-1.35, 0],
 ] as const;
-const cross = (p: Point, r: Mm): DrawItem =>
-  lines(
-    [
-      [
-        { x: p.x - r, y: p.y - r },
-        { x: p.x + r, y: p.y + r },
-      ],
-      [
-        { x: p.x - r, y: p.y + r },
-        { x: p.x + r, y: p.y - r },
-      ],
-    ],
-    { stroke: INK.line, width: WEIGHT.middle },
-  );
+const cross = ({ x, y }: Point, r: Mm): DrawItem =>
+  lines(diagonalsOf(grownBox({ x, y, w: 0, h: 0 }, r)), { stroke: INK.line, width: WEIGHT.middle });
 
 type Mark = (p: Point) => DrawItem[];
 

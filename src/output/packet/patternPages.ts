@@ -1,5 +1,5 @@
 import type { DrawItem } from '../../drawing/drawing.ts';
-import { circle, line, lines, polyline, rectangle, text } from '../../drawing/items.ts';
+import { circle, crossAt, line, lines, polyline, rectangle, text } from '../../drawing/items.ts';
 import { DASH, INK, READ, TEXT, WEIGHT } from '../../drawing/style.ts';
 import { fittedSize, shortened, wrapped } from '../../drawing/text.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
@@ -32,19 +32,7 @@ function taping({ terms, plan }: Packet, { x, y }: Point): DrawItem[] {
   const [w, h, over] = [34, 26, 7];
   const cross = (p: Point): DrawItem[] => [
     circle(p, 1.3, { stroke: INK.line, width: WEIGHT.thin }),
-    lines(
-      [
-        [
-          { x: p.x - 2.6, y: p.y },
-          { x: p.x + 2.6, y: p.y },
-        ],
-        [
-          { x: p.x, y: p.y - 2.6 },
-          { x: p.x, y: p.y + 2.6 },
-        ],
-      ],
-      { stroke: INK.line, width: WEIGHT.thin },
-    ),
+    lines(crossAt(p, 2.6), { stroke: INK.line, width: WEIGHT.thin }),
   ];
   const page = (left: Mm, name: string, cutLeft: boolean): DrawItem[] => {
     const at = cutLeft ? left + over : left + w - over;

@@ -1,6 +1,6 @@
 import { dimension } from '../../../drawing/dimension.ts';
 import type { DrawItem } from '../../../drawing/drawing.ts';
-import { lines, shape, text } from '../../../drawing/items.ts';
+import { diagonalsOf, lines, shape, text } from '../../../drawing/items.ts';
 import { DASH, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { textWidth, wrapped } from '../../../drawing/text.ts';
 import { boxArea } from '../../../geometry/box.ts';
@@ -52,22 +52,12 @@ function drawing(packet: Packet, made: Assembled, room: Box): { items: DrawItem[
   const model = boxOf(made.region) ?? room;
   const view = viewOf(model, room, packet.unit, AROUND);
   const { x, y, w, h } = view.box;
-  const diagonals = [
-    [
-      { x, y },
-      { x: x + w, y: y + h },
-    ],
-    [
-      { x, y: y + h },
-      { x: x + w, y },
-    ],
-  ] as const;
   const look = { stroke: INK.soft, width: WEIGHT.thin, dash: DASH.center };
   const regions = made.pieces.map(({ placed }) => view.region(placed));
   const marks = marksIn(made.pieces, regions);
   const { told } = packet;
   const items = [
-    ...(diagonalOf(made) === null ? [] : [lines(diagonals, look)]),
+    ...(diagonalOf(made) === null ? [] : [lines(diagonalsOf(view.box), look)]),
     ...regions.map((region) =>
       shape(pathOfRegion(region), {
         ...{ stroke: INK.line, width: WEIGHT.middle, fill: INK.paper },

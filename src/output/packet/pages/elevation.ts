@@ -1,7 +1,7 @@
 import { isBought } from '../../../design/made.ts';
 import { dimension } from '../../../drawing/dimension.ts';
 import type { DrawItem } from '../../../drawing/drawing.ts';
-import { lines, polyline, rectangle, text } from '../../../drawing/items.ts';
+import { diagonalsOf, lines, polyline, rectangle, text } from '../../../drawing/items.ts';
 import { DASH, DIMENSION, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { grownBox } from '../../../geometry/box.ts';
 import { intersect } from '../../../geometry/clip.ts';
@@ -52,19 +52,7 @@ function names({ plan, say }: Packet, view: PageView, area: Box): DrawItem[] {
 function keepClears({ plan }: Packet, view: PageView): DrawItem[] {
   return plan.keepClears.flatMap((k) => {
     const box = onPage(view, k.box);
-    const cross = lines(
-      [
-        [
-          { x: box.x, y: box.y },
-          { x: box.x + box.w, y: box.y + box.h },
-        ],
-        [
-          { x: box.x, y: box.y + box.h },
-          { x: box.x + box.w, y: box.y },
-        ],
-      ],
-      { stroke: INK.line, width: WEIGHT.hair },
-    );
+    const cross = lines(diagonalsOf(box), { stroke: INK.line, width: WEIGHT.hair });
     return [rectangle(box, { stroke: INK.line, width: WEIGHT.thin, dash: DASH.hidden }), cross];
   });
 }

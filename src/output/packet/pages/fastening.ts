@@ -1,6 +1,6 @@
 import { isPaint } from '../../../design/made.ts';
 import type { DrawItem } from '../../../drawing/drawing.ts';
-import { lines, shape, text } from '../../../drawing/items.ts';
+import { crossAt, lines, shape, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { textWidth, wrapped } from '../../../drawing/text.ts';
 import type { Fastened } from '../../../fastening/result.ts';
@@ -78,20 +78,8 @@ function roundsOf({ plan }: Packet): Round[] {
 /** Half of the lines that cross in the middle of hardware. */
 const CENTER: Mm = 4;
 
-const centerMark = ({ x, y }: Point, half: Mm): DrawItem[] => [
-  lines(
-    [
-      [
-        { x: x - half, y },
-        { x: x + half, y },
-      ],
-      [
-        { x, y: y - half },
-        { x, y: y + half },
-      ],
-    ],
-    { stroke: INK.line, width: WEIGHT.thin },
-  ),
+const centerMark = (at: Point, half: Mm): DrawItem[] => [
+  lines(crossAt(at, half), { stroke: INK.line, width: WEIGHT.thin }),
 ];
 
 /** Only what is fastened in a round, on the face as it is then. */
