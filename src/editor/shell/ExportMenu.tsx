@@ -12,6 +12,9 @@ const DoubtDialog = lazyPart(() => import('./DoubtDialog.tsx').then((m) => m.Dou
 
 const ShareDialog = lazyPart(() => import('./ShareDialog.tsx').then((m) => m.ShareDialog));
 
+/** Sharing too where the system has a board for it; that does not come and go while the page stands. */
+const OFFERED = canShare() ? [...EXPORTS, SHARED] : EXPORTS;
+
 /** Everything that the command writes, one line each, and a picture. */
 export function ExportMenu() {
   const t = useWords();
@@ -19,7 +22,7 @@ export function ExportMenu() {
   return (
     <>
       <Menu label={t('menu.export')} icon={Download} keys="Control+P Meta+P" caution="export">
-        {[...EXPORTS, ...(canShare() ? [SHARED] : [])].map((entry) => (
+        {OFFERED.map((entry) => (
           <MenuItem
             key={entry.id}
             label={t(entry.words)}

@@ -1,3 +1,4 @@
+import type { CheckCode } from '../../../check/codes.ts';
 import type { Design } from '../../../design/schema.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Caution } from '../../control/Caution.tsx';
@@ -9,7 +10,7 @@ import { regionData } from '../../control/svgPath.ts';
 import { Typeset } from '../../control/Typeset.tsx';
 import { useSay } from '../../control/useSay.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
-import { useWords } from '../../words/t.ts';
+import { useWords, type WordKey } from '../../words/t.ts';
 import { Figures } from '../facts/Figures.tsx';
 import { forceUnit, massUnit } from '../facts/rateUnit.ts';
 import { useChange } from '../facts/useChange.ts';
@@ -23,7 +24,14 @@ export function Weight({ plan }: { plan: Plan }) {
   const say = useSay();
   const { load } = plan;
   const heaviest = [...load.byPart].sort((a, b) => b.mass - a.mass).slice(0, HEAVIEST);
-  const over = (code: string) => plan.checks.some((c) => c.code === code);
+  const big = (limit: CheckCode) => (plan.checks.some((c) => c.code === limit) ? 'bad-text' : 'big');
+  const figures: readonly (readonly [words: WordKey, figure: string, look?: string])[] = [
+    ['load.added', say.mass(load.added), big('load.heavy')],
+    ['load.bare', say.mass(load.bare)],
+    ['load.liftAdded', say.force(load.liftAdded), big('load.lift')],
+    ['load.liftBare', say.force(load.liftBare)],
+    ['load.moment', say.moment(load.moment)],
+  ];
   return (
     <>
       <Caution of="weight" />
@@ -31,26 +39,12 @@ export function Weight({ plan }: { plan: Plan }) {
         <div className="map-pair">
           <CenterMap plan={plan} />
           <Figures title="fixing.weight" quiet>
-            <tr>
-              <th scope="row">{t('load.added')}</th>
-              <td className={over('load.heavy') ? 'bad-text' : 'big'}>{say.mass(load.added)}</td>
-            </tr>
-            <tr>
-              <th scope="row">{t('load.bare')}</th>
-              <td>{say.mass(load.bare)}</td>
-            </tr>
-            <tr>
-              <th scope="row">{t('load.liftAdded')}</th>
-              <td className={over('load.lift') ? 'bad-text' : 'big'}>{say.force(load.liftAdded)}</td>
-            </tr>
-            <tr>
-              <th scope="row">{t('load.liftBare')}</th>
-              <td>{say.force(load.liftBare)}</td>
-            </tr>
-            <tr>
-              <th scope="row">{t('load.moment')}</th>
-              <td>{say.moment(load.moment)}</td>
-            </tr>
+            {figures.map(([words, figure, look]) => (
+              <tr key={words}>
+                <th scope="row">{t(words)}</th>
+                <td className={look}>{figure}</td>
+              </tr>
+            ))}
             <tr>
               <th scope="row" colSpan={2}>
                 {t('load.center')}

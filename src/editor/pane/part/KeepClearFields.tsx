@@ -1,9 +1,7 @@
-import { replacing } from '../../../design/edit/make.ts';
 import type { KeepClear } from '../../../design/schema.ts';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
-import { useCommit } from '../../state/hooks.ts';
-import { useWords } from '../../words/t.ts';
+import { useChange } from '../facts/useChange.ts';
 
 const FIELDS: readonly FormField<KeepClear>[] = [
   { is: 'text', label: 'part.name', field: 'name', place: 'wide' },
@@ -23,9 +21,7 @@ const FIELDS: readonly FormField<KeepClear>[] = [
 ];
 
 export function KeepClearFields({ keep }: { keep: KeepClear }) {
-  const t = useWords();
-  const commit = useCommit();
-  const change = (fields: Partial<KeepClear>) =>
-    commit([replacing('keepClears', { ...keep, ...fields })], t('did.change', { name: keep.name }));
+  const { replace } = useChange();
+  const change = (fields: Partial<KeepClear>) => replace('keepClears', { ...keep, ...fields }, keep.name);
   return <FieldGrid of={FIELDS} value={keep} onChange={change} />;
 }
