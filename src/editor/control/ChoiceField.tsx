@@ -8,6 +8,10 @@ export interface Choice<V extends string> {
   readonly group?: string | undefined;
 }
 
+/** The names of what has one. */
+export const namesOf = (all: readonly { readonly id: string; readonly name: string }[]): Choice<string>[] =>
+  all.map(({ id, name }) => ({ value: id, label: name }));
+
 interface ChoiceFieldProps<V extends string> {
   readonly label: string;
   readonly value: V;

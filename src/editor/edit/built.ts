@@ -22,6 +22,7 @@ import { stocksOf, tables } from '../shipped/tables.ts';
 import { commit, undoStep } from '../state/commit.ts';
 import type { EditorStore } from '../state/store.ts';
 import { firstOf, t, type WordKey } from '../words/t.ts';
+import '../words/deskWords.ts';
 import type { Created } from './created.ts';
 import { freeName } from './ids.ts';
 

@@ -4,6 +4,7 @@ import { problemMessage } from '../../design/problem.ts';
 import { type EditorStore, say } from '../state/store.ts';
 import { ownTool } from '../state/tools.ts';
 import { fileWords, t } from '../words/t.ts';
+import '../words/deskWords.ts';
 import { transact } from './database.ts';
 import { newId } from './id.ts';
 

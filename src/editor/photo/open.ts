@@ -1,6 +1,7 @@
 import { type PictureHead, readPictureHead } from '../../lettering/photo/head.ts';
 import { type EditorStore, say } from '../state/store.ts';
 import { t } from '../words/t.ts';
+import '../words/deskWords.ts';
 import { decodePicture } from './decode.ts';
 import { newPlacing } from './placing.ts';
 

@@ -28,6 +28,7 @@ import { stepName, stepSpoken } from './stepName.ts';
 import { useAwake } from './useAwake.ts';
 import { useSwipe } from './useSwipe.ts';
 import { WrongDialog } from './WrongDialog.tsx';
+import '../words/deskWords.ts';
 import '../words/sawWords.ts';
 
 /** The plan at the saw: one piece at a time in figures that are read at arm's length, to be ticked off. */

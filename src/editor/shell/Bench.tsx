@@ -17,6 +17,7 @@ import { ToolTray } from './ToolTray.tsx';
 import { useKeys } from './useKeys.ts';
 import { useTellChecks } from './useOpenChecks.ts';
 import { ZoomTray } from './ZoomTray.tsx';
+import '../words/deskWords.ts';
 
 // The drawing brings the canvas library with it: the frame stands before it has come.
 const FaceCanvas = lazyPart(() => import('../canvas/FaceCanvas.tsx').then((m) => m.FaceCanvas));

@@ -10,6 +10,7 @@ import { commit } from '../state/commit.ts';
 import { useEditor, usePlan, usePlanner, useStore } from '../state/hooks.ts';
 import type { DoneQuestion } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
+import '../words/deskWords.ts';
 import '../words/sawWords.ts';
 
 /** Asks what is to become of what is done before a change that touches it is taken. */

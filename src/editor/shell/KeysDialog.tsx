@@ -1,6 +1,7 @@
 import { Dialog } from '../control/Dialog.tsx';
 import { Section } from '../control/Section.tsx';
 import { useStore } from '../state/hooks.ts';
+import '../words/deskWords.ts';
 import { useWords, type WordKey } from '../words/t.ts';
 
 /** What is pressed, and what it does; `+` joins keys that are held together, a comma parts those that do alike. */

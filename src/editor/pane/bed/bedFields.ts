@@ -1,9 +1,9 @@
 import type { Bed } from '../../../design/schema.ts';
 import type { LengthUnit } from '../../../measure/style.ts';
+import { namesOf } from '../../control/ChoiceField.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
 import { tables } from '../../shipped/tables.ts';
 import { t, type WordKey } from '../../words/t.ts';
-import { namesOf } from '../facts/choices.ts';
 import { frameBoardOf, frameBoards } from './frameBoards.ts';
 
 export type BedField = FormField<Bed>;

@@ -1,9 +1,9 @@
 import type { Bed } from '../../../design/schema.ts';
+import { namesOf } from '../../control/ChoiceField.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
 import type { MainMeasures } from '../../edit/fitBed.ts';
 import { tables } from '../../shipped/tables.ts';
 import { t, type WordKey } from '../../words/t.ts';
-import { namesOf } from '../facts/choices.ts';
 
 /** Of the table and as it was measured, a mattress is the same within this, millimeters. */
 const SAME_SIZE = 0.5;

@@ -1,15 +1,11 @@
 import { isPaint } from '../../../design/made.ts';
 import type { Design, Part } from '../../../design/schema.ts';
 import type { Stock } from '../../../materials/types.ts';
-import type { Choice } from '../../control/ChoiceField.tsx';
+import { type Choice, namesOf } from '../../control/ChoiceField.tsx';
 import { stocksOf } from '../../shipped/tables.ts';
 import { t } from '../../words/t.ts';
 
 export const BARE = '-bare-';
-
-/** The names of what has one. */
-export const namesOf = (all: readonly { readonly id: string; readonly name: string }[]): Choice<string>[] =>
-  all.map(({ id, name }) => ({ value: id, label: name }));
 
 export const finishChoices = (design: Design): Choice<string>[] => [
   { value: BARE, label: t('finish.bare') },

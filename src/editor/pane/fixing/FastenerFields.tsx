@@ -1,5 +1,6 @@
 import type { Design } from '../../../design/schema.ts';
 import type { Mm } from '../../../measure/units.ts';
+import { namesOf } from '../../control/ChoiceField.tsx';
 import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { Section } from '../../control/Section.tsx';
@@ -7,7 +8,6 @@ import { useSay } from '../../control/useSay.ts';
 import { tables } from '../../shipped/tables.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { namesOf } from '../facts/choices.ts';
 import { massUnit } from '../facts/rateUnit.ts';
 import { useChange } from '../facts/useChange.ts';
 

@@ -1,7 +1,7 @@
 import type { Look } from '../../../design/look.ts';
 import type { Design, Finish, Lettering } from '../../../design/schema.ts';
+import { namesOf } from '../../control/ChoiceField.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
-import { namesOf } from '../facts/choices.ts';
 
 type Layer = 'outline' | 'inline' | 'shade' | 'ribbon';
 /** A look, and how high the letters are that have it. */

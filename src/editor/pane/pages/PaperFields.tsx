@@ -2,13 +2,13 @@ import { LEFT_OUT } from '../../../design/defaults.ts';
 import { PACKET_SECTIONS, type PacketSection } from '../../../design/limits.ts';
 import type { Pages } from '../../../design/schema.ts';
 import { PACKET_WORDS } from '../../../output/packet/words/words.ts';
+import { namesOf } from '../../control/ChoiceField.tsx';
 import { FieldGrid, Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named, within } from '../../control/form/formField.ts';
 import { Section } from '../../control/Section.tsx';
 import { tables } from '../../shipped/tables.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useLanguage, useWords } from '../../words/t.ts';
-import { namesOf } from '../facts/choices.ts';
 import { useChange } from '../facts/useChange.ts';
 
 const ALSO = ['story-sticks', 'face', 'parts', 'drilling'] as const;

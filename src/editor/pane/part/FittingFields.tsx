@@ -1,11 +1,11 @@
 import { canTurn, hardwareIn } from '../../../design/hardware.ts';
 import type { Fitting } from '../../../design/schema.ts';
 import type { Hardware, HardwareKind } from '../../../materials/types.ts';
+import { namesOf } from '../../control/ChoiceField.tsx';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { tables } from '../../shipped/tables.ts';
 import { t, type WordKey } from '../../words/t.ts';
-import { namesOf } from '../facts/choices.ts';
 import { massUnit } from '../facts/rateUnit.ts';
 import { SHAPE_FIELDS } from './shapeFields.ts';
 import { usePart } from './usePart.ts';

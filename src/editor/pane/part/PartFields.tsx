@@ -4,12 +4,13 @@ import { eachOf, isBought, isLettered, isMany, isPaint } from '../../../design/m
 import type { Part, PartKind, PartOf } from '../../../design/schema.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { isFixedAlong } from '../../../layout/structure.ts';
+import { namesOf } from '../../control/ChoiceField.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { useSay } from '../../control/useSay.ts';
 import { useFace, useLayout } from '../../state/hooks.ts';
 import { t, useWords, type WordKey } from '../../words/t.ts';
-import { BARE, finishChoices, namesOf, supportChoices } from '../facts/choices.ts';
+import { BARE, finishChoices, supportChoices } from '../facts/choices.ts';
 import { ArrayFields } from './ArrayFields.tsx';
 import { CornerFields } from './CornerFields.tsx';
 import { FillFields } from './FillFields.tsx';

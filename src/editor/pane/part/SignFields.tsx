@@ -1,13 +1,13 @@
 import { useId, useState } from 'react';
 import type { LetteredPart, Lettering, PartOf, Sign } from '../../../design/schema.ts';
 import { pick } from '../../../list/at.ts';
+import { namesOf } from '../../control/ChoiceField.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import { type FormField, named } from '../../control/form/formField.ts';
 import { editsToLetter } from '../../edit/letter.ts';
 import { tables } from '../../shipped/tables.ts';
 import { useCommit } from '../../state/hooks.ts';
 import { useWords } from '../../words/t.ts';
-import { namesOf } from '../facts/choices.ts';
 import { PaintedFields } from './PaintedFields.tsx';
 import { PanelFields } from './PanelFields.tsx';
 import { usePart } from './usePart.ts';

@@ -1,8 +1,8 @@
 import type { ShedSupplies } from '../../../design/schema.ts';
+import { namesOf } from '../../control/ChoiceField.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { tables } from '../../shipped/tables.ts';
 import { lengthText } from '../../words/text.ts';
-import { namesOf } from '../facts/choices.ts';
 
 /** A length or, with a width, a size that a stock is sold in. */
 export interface Size {
