@@ -23,7 +23,7 @@ import {
 import type { Font } from './font.ts';
 import { type LookedAlike, layersOf } from './layers.ts';
 import { type PictureFont, withPictures } from './picture/withPictures.ts';
-import { boxOfPaths, placedPaths, spotsOf, tracksOf, turnedPath } from './placed.ts';
+import { bentAlong, boxOfPaths, placedPaths, spotsOf, tracksOf, turnedPath } from './placed.ts';
 import { isFill, type Lettered, type LetterLayer, type PlacedGlyph } from './result.ts';
 import { ribbonOf } from './ribbon.ts';
 import { isShaped, onlyTogether } from './script.ts';
@@ -214,16 +214,19 @@ function glyphShapes(
     const slot = setting.slots[i];
     if (!slot) return { region: EMPTY, colors: null };
     const { key: drawnBy, scale, font } = slot;
-    const covered = (path: Path) => regionOfRings(ringsOfPath(turnedPath(path, scale, turn)), 'nonzero');
+    const bend = bentAlong(slot, pick(tracks, slot.line));
+    const brought = (path: Path) => bend?.(path) ?? turnedPath(path, scale, turn);
+    const covered = (path: Path) => regionOfRings(ringsOfPath(brought(path)), 'nonzero');
     const shapeOf = () => {
       const paths = font.colors(drawnBy);
       const colors = paths?.map(({ finish, path }) => ({ finish, whole: covered(path) })) ?? null;
       return { region: covered(font.outline(drawnBy)), colors };
     };
-    const key = `${drawnBy} ${scale} ${turn} ${font.name}`;
+    const key = `${drawnBy} ${scale} ${turn} ${font.name} ${bend ? slot.x : ''}`;
     const { region, colors } = shapes.get(key) ?? shapeOf();
     shapes.set(key, { region, colors });
-    const to = { x: gridded(at.x + by.x), y: gridded(at.y + by.y) };
+    const own = bend ? { x: 0, y: 0 } : at;
+    const to = { x: gridded(own.x + by.x), y: gridded(own.y + by.y) };
     return {
       region: placed(region, to),
       colors: colors?.map(({ finish, whole }) => ({ finish, whole: placed(whole, to) })) ?? null,

@@ -60,8 +60,8 @@ export function opticalKern(font: Font): KernOf {
   const stems = (stem: string) => gapOf(stem, stem) + between(stem, stem).white;
   const meant = (character: string) => stems(/\p{Ll}/u.test(character) ? STEMS.small : STEMS.tall);
   const inked = (key: string) => font.outline(key).length > 0;
-  const spaced = ({ character, key, cursive }: Sized) =>
-    !cursive && /[\p{L}\p{N}]/u.test(character) && inked(key);
+  const spaced = ({ character, key, joined }: Sized) =>
+    !joined && /[\p{L}\p{N}]/u.test(character) && inked(key);
   const hasStems = Object.values(STEMS).every(inked);
   const byFont = fontKern(font);
   return (left, right) => {

@@ -1,16 +1,17 @@
 import type { Lettering } from '../design/schema.ts';
-import { boxOfPath, transformPath } from '../geometry/path.ts';
-import { rotate } from '../geometry/point.ts';
+import { ringsOfPath } from '../geometry/curve.ts';
+import { boxOfPath, pathOfRings, transformPath } from '../geometry/path.ts';
+import { distance, lerp, rotate } from '../geometry/point.ts';
 import { boxOf } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
-import type { Box, Path, Point, Region } from '../geometry/shape.ts';
-import { pick } from '../list/at.ts';
+import type { Box, Path, Point, Region, Ring } from '../geometry/shape.ts';
+import { cyclic, pick } from '../list/at.ts';
 import type { Deg } from '../measure/units.ts';
 import { outlineTracks } from './along.ts';
 import { arcTracks } from './arc.ts';
 import { pathTracks } from './openPath.ts';
-import type { Setting } from './setting.ts';
-import type { Stand, Track } from './track.ts';
+import type { Setting, Slot } from './setting.ts';
+import { LEAST_HALF, STEP, type Stand, type Track } from './track.ts';
 
 /** Where the origin of a glyph's outline stands, and how far it is turned. */
 interface Spot {
@@ -51,13 +52,41 @@ export const turnedPath = (outline: Path, scale: number, turn: Deg): Path =>
     return turn === 0 ? own : rotate(own, turn);
   });
 
+/**
+ * Brings outlines of a slot to their place by bending them along what it stands on; null where they are turned as a whole.
+ * Letters that are written joined go on into each other only so.
+ */
+export function bentAlong(slot: Slot, track: Track): ((outline: Path) => Path) | null {
+  if (!slot.joined || !track.bent) return null;
+  const { x, rise, scale, font } = slot;
+  // One measure for all letters of a line: where they meet they have to be bent alike.
+  const half = LEAST_HALF * font.capHeight * scale;
+  const bent = (p: Point): Point => {
+    const stand = track.at(x + p.x, half);
+    const up = rotate({ x: 0, y: rise - font.foot * scale + p.y }, stand.turn);
+    return { x: stand.x + up.x, y: stand.y + up.y };
+  };
+  return (outline) =>
+    pathOfRings(ringsOfPath(turnedPath(outline, scale, 0)).map((ring) => inSteps(ring).map(bent)));
+}
+
+/** A ring with corners no farther apart than a way is walked in. */
+const inSteps = (ring: Ring): Point[] =>
+  ring.flatMap((from, i) => {
+    const to = cyclic(ring, i + 1);
+    const count = Math.max(1, Math.ceil(distance(from, to) / STEP));
+    return Array.from({ length: count }, (_, k) => lerp(from, to, k / count));
+  });
+
 /** Outlines of the slots in millimeters, one each, empty for spaces and missing glyphs. */
 export const placedPaths = (setting: Setting, tracks: readonly Track[]): Path[] =>
   spotsOf(setting, tracks).map(({ at, turn }, i) => {
     const slot = setting.slots[i];
     if (!slot) return [];
-    const path = turnedPath(slot.font.outline(slot.key), slot.scale, turn);
-    return transformPath(path, (p) => ({ x: p.x + at.x, y: p.y + at.y }));
+    const outline = slot.font.outline(slot.key);
+    const bend = bentAlong(slot, pick(tracks, slot.line));
+    if (bend) return bend(outline);
+    return transformPath(turnedPath(outline, slot.scale, turn), (p) => ({ x: p.x + at.x, y: p.y + at.y }));
   });
 
 /** Smallest box around all of them; a box without size at the origin when none is drawn. */

@@ -20,6 +20,8 @@ export interface Slot<F extends Font = Font> {
   readonly advance: Mm;
   /** How far the letter stands over its baseline. */
   readonly rise: Mm;
+  /** Written joined: where its line is bent, it is bent too. */
+  readonly joined: boolean;
   /** Millimeters a font unit. */
   readonly scale: number;
   readonly font: F;
@@ -131,11 +133,11 @@ function setLine<F extends Font>(
   let left = Infinity;
   let right = -Infinity;
   characters.forEach((letter, i) => {
-    const { character, index, capHeight: own, rise } = letter;
+    const { character, index, capHeight: own, rise, joined } = letter;
     const key = (byEye || !kerning ? null : letter.kerned?.key) ?? letter.key;
     const scale = own / font.capHeight;
     const advance = font.advance(letter.key) * scale;
-    stood.push({ slot: { character, key, line, x: pen, y: 0, advance, rise, scale, font }, index });
+    stood.push({ slot: { character, key, line, x: pen, y: 0, advance, rise, joined, scale, font }, index });
     const path = font.outline(key);
     if (path.length > 0) {
       const { x, w } = boxOfPath(path);
@@ -147,7 +149,7 @@ function setLine<F extends Font>(
     const next = characters[i + 1];
     if (next === undefined) return;
     const alike = next.capHeight === own && next.rise === rise;
-    if (!letter.cursive || !next.cursive) pen += (tracking * (own + next.capHeight)) / 2;
+    if (!joined || !next.joined) pen += (tracking * (own + next.capHeight)) / 2;
     if (kern && alike) pen += kern(letter, next) * scale;
   });
   const inked = left <= right;

@@ -20,7 +20,7 @@ export interface Sized {
   /** As drawn where pairs are kerned, and what is then added to its advance, in font units; null: as the font's pair says. */
   readonly kerned: { readonly key: string; readonly by: number } | null;
   /** Written joined: no space is added between it and a neighbor of the kind. */
-  readonly cursive: boolean;
+  readonly joined: boolean;
   readonly unruled: boolean;
   readonly capHeight: Mm;
   /** How far it stands over the line's baseline; below 0 under it. */
@@ -47,7 +47,7 @@ export interface SetBy {
 export function sizedCharacters(line: Line, capHeight: Mm, font: Font, by: SetBy): Sized[] {
   if (font.shape && isShaped(line, by.features))
     return shapedCharacters(line, capHeight, font, font.shape, by);
-  const alone = { kerned: null, cursive: false, unruled: false };
+  const alone = { kerned: null, joined: false, unruled: false };
   let index = 0;
   return runsOf(line).flatMap(({ text, own }) => {
     const characters = charactersOf(text);
@@ -73,7 +73,7 @@ function shapedCharacters(line: Line, capHeight: Mm, font: Font, shape: Shape, b
       return [size, drawnIn(sizes[size] ?? null, capHeight, keys, font)] as const;
     }),
   );
-  return clusters.map(({ from, count, key, kerned, kern, cursive, unruled }) => ({
+  return clusters.map(({ from, count, key, kerned, kern, joined, unruled }) => ({
     ...under(drawn, sizeAt(from)),
     character: characters
       .slice(from, from + count)
@@ -83,7 +83,7 @@ function shapedCharacters(line: Line, capHeight: Mm, font: Font, shape: Shape, b
     key,
     index: from,
     kerned: { key: kerned, by: kern },
-    cursive,
+    joined,
     unruled,
   }));
 }

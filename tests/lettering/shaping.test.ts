@@ -350,6 +350,47 @@ describe('a line that is set together', () => {
     }
   });
 
+  it.each([
+    ['arabic', 'مكتبة السلام', 120],
+    ['devanagari', 'नमस्ते पुस्तकालय', 150],
+    ['arabic', 'مرحبا بكم', 40],
+  ] as const)(
+    'bends letters of %s that are written joined with their line, so that they stay joined',
+    (id, text, arcRise) => {
+      const font = shapingFont(scriptBytes(id), id);
+      const made = (changes: Partial<Lettering>) =>
+        letter({ lettering: lettering(text, { kerning: false, ...changes }), font, sign: wide }).lettered;
+      const [straight, bent] = [made({}), made({ arcRise })];
+      const pieces = ({ layers }: typeof bent) => layers.flatMap(({ whole }) => whole).length;
+      expect(pieces(bent)).toBe(pieces(straight));
+      // Twin: a strip at the height y over a baseline bent to the radius R is (R + y) / R as long. R by the rise over the
+      // chord of the ink's length: (L / a) (1 - cos(a / 2)) = rise.
+      const length = straight.box.w;
+      let [low, high] = [1e-6, 4.6];
+      for (let i = 0; i < 60; i += 1) {
+        const a = (low + high) / 2;
+        if ((length / a) * (1 - Math.cos(a / 2)) < arcRise) low = a;
+        else high = a;
+      }
+      const radius = length / low;
+      const baseline = straight.glyphs[0]?.baseline ?? 0;
+      const rings = straight.layers.flatMap(({ whole }) =>
+        whole.flatMap(({ outer, holes }) => [outer, ...holes]),
+      );
+      let grown = 0;
+      for (const ring of rings) {
+        const own = ring.map(({ x, y }) => ({ x, y: y - baseline }));
+        own.forEach((p, i) => {
+          const q = own[(i + 1) % own.length] ?? p;
+          const area = (p.x * q.y - q.x * p.y) / 2;
+          // Area, and the first moment about the baseline over the radius.
+          grown += area * (1 + (p.y + q.y) / 3 / radius);
+        });
+      }
+      expect(bent.ink_mm2 / grown).toBeCloseTo(1, 3);
+    },
+  );
+
   it('keeps pictures among its letters', () => {
     const sign = letter({ lettering: lettering('שלום ★ ים'), font: hebrew, sign: wide });
     expect(sign.checks).toEqual([]);

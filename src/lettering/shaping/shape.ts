@@ -33,7 +33,7 @@ export interface Cluster {
   readonly kerned: string;
   readonly kern: number;
   /** Its script is written joined: no space comes between it and a neighbor of the kind. */
-  readonly cursive: boolean;
+  readonly joined: boolean;
   /** The font has no rules for what its script asks, so that it cannot be drawn right. */
   readonly unruled: boolean;
 }

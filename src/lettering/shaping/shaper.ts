@@ -17,8 +17,14 @@ const RULED: Readonly<Record<string, readonly string[]>> = {
   ...{ Tibt: ['tibt'], Java: ['java'], Bali: ['bali'], Cham: ['cham'] },
 };
 
-/** Scripts that are written joined (CSS Text 3, appendix "Cursive scripts"). */
-const CURSIVE = new Set(['Arab', 'Syrc', 'Nkoo', 'Adlm', 'Rohg', 'Mand', 'Mong']);
+/**
+ * Scripts that are written joined: by their letters (CSS Text 3, appendix "Cursive scripts"), or by a line above them (common
+ * practice).
+ */
+const JOINED = new Set([
+  ...['Arab', 'Syrc', 'Nkoo', 'Adlm', 'Rohg', 'Mand', 'Mong'],
+  ...['Deva', 'Beng', 'Guru'],
+]);
 
 /** Of scripts whose letters may stand alone, ligatures and the like are made where they are chosen. */
 const BY_CHOICE: readonly ChosenFeature[] = ['liga', 'clig', 'calt'].map((tag) => ({ tag, value: 0 }));
@@ -64,7 +70,7 @@ function clustersOf(line: LineToShape, run: Run, shapeRun: RunShaper, rules: Lay
   const { from, count, script } = run;
   if (run.apart) {
     const key = characters.slice(from, from + count).join('');
-    return [{ from, count, key, kerned: key, kern: 0, cursive: false, unruled: false }];
+    return [{ from, count, key, kerned: key, kern: 0, joined: false, unruled: false }];
   }
   const codes = characters.map((character) => codeAt(character));
   const asked = [
@@ -74,7 +80,7 @@ function clustersOf(line: LineToShape, run: Run, shapeRun: RunShaper, rules: Lay
   ];
   const kerned = grouped(shapeRun(codes, run, asked), run);
   const plain = grouped(shapeRun(codes, run, [...asked, UNKERNED]), run);
-  const cursive = script !== null && CURSIVE.has(script);
+  const joined = script !== null && JOINED.has(script);
   return kerned.map((group, i): Cluster => {
     const own = plain[i] ?? group;
     const text = characters.slice(group.from, group.from + group.count);
@@ -84,7 +90,7 @@ function clustersOf(line: LineToShape, run: Run, shapeRun: RunShaper, rules: Lay
       key: keyOf(own),
       kerned: keyOf(group),
       kern: group.advance - own.advance + tabledKern(group, kerned[i + 1], rules),
-      cursive: cursive && !text.every((character) => /\s/u.test(character)),
+      joined: joined && !text.every((character) => /\s/u.test(character)),
       unruled: isUnruled(text, script, group, rules),
     };
   });
