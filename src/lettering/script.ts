@@ -22,8 +22,8 @@ const FROM_RIGHT =
 
 /** Whether a line runs from the right as a whole, as its first letter does (UAX 9, rules P2 and P3). */
 export function isFromRight(text: string): boolean {
-  const letter = /\p{L}/u.exec(text);
-  return letter !== null && FROM_RIGHT.test(letter[0]);
+  const first = /\p{L}/u.exec(text);
+  return first !== null && FROM_RIGHT.test(first[0]);
 }
 
 /** Whether a line is set by the rules of its font for letters beside each other, not letter by letter. */
