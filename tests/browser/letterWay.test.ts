@@ -50,7 +50,10 @@ describe('the way of words', () => {
     await drop(page, waved());
     const middle = await onPage(page, BOX.x + 0.5 * BOX.w, BOX.y + 0.2 * BOX.h);
     await page.mouse.click(middle.x, middle.y);
-    await page.getByRole('button', { name: /^Delete corner/ }).first().waitFor();
+    await page
+      .getByRole('button', { name: /^Delete corner/ })
+      .first()
+      .waitFor();
     await bent(page, mouseOn(page));
     expect(errors).toEqual([]);
   });
