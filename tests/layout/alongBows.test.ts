@@ -11,6 +11,9 @@ import { planJoinery } from '../../src/joinery/joinery.ts';
 import type { Piece } from '../../src/joinery/piece.ts';
 import { alongEdges } from '../../src/layout/along.ts';
 import { layOut } from '../../src/layout/layout.ts';
+import { styleIn } from '../../src/plan/words/languages.ts';
+import { PLAN_WORDS } from '../../src/plan/words/tables.ts';
+import { curveWords } from '../../src/plan/words/tape.ts';
 import { outlineBowed } from '../bed/bowTwin.ts';
 import { sampleBed } from '../bed/sample.ts';
 import { runs } from '../runs.ts';
@@ -146,6 +149,14 @@ describe('along edges that bow', () => {
       const t = p.x / H;
       expect(off(p)).toBeCloseTo(6 * (1 - 4 * t * (1 - t)), 3);
     }
+    // Told as a carpenter would: where most of it comes off.
+    const { tape } = PLAN_WORDS.en;
+    const style = newDesign().measure;
+    const told = (read: Bows, part: string) => curveWords(pieceOf(read, part), tape, styleIn('en', style));
+    expect(told({ left: { middle: 6.35 } }, 'left')).toBe(
+      'once cut, scribe its upper edge to the bed: up to 1/4" comes off at both ends',
+    );
+    expect(told({ left: { middle: -6.35 } }, 'left')).toMatch(/up to 1\/4" comes off 39" from its left end$/);
     // What rails come to is where the stiles' straight inner edges lie: a belly carries them out.
     const rail = pieceOf({ left: { middle: 6 } }, 'bottom');
     expect(rail.length).toBeCloseTo(W - 2 * w + 6, 3);

@@ -39,8 +39,14 @@ export const DE: PlanWords = {
     along: (edge, from, to) => `${edge}, ${from} bis ${to}`,
     onShowFace: (tape) => `${tape}, auf der Sichtseite`,
     curved: (depth) => `so lang schneiden, dann die Rundung nach der Schablone anreißen (${depth} tief)`,
-    scribed: (edge, most, at) =>
-      `nach dem Schneiden die ${edge} am Bett anreißen und hobeln: bis ${most} fällt weg, ${at} vom linken Ende`,
+    scribed: (edge, most, where) =>
+      `nach dem Schneiden die ${edge} am Bett anreißen und hobeln: bis ${most} fällt weg, ${where}`,
+    scribedAt: {
+      start: 'am linken Ende',
+      end: 'am rechten Ende',
+      both: 'an beiden Enden',
+      from: (start) => `${start} vom linken Ende`,
+    },
     bent: (radius) => `gerade ablängen, dann biegen: Radius innen ${radius}`,
     read: {
       lead: (measures) => `vor Ort gemessen: ${measures}`,

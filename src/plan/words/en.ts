@@ -39,8 +39,14 @@ export const EN: PlanWords = {
     along: (edge, from, to) => `${edge}, ${from} to ${to}`,
     onShowFace: (tape) => `${tape}, on the show face`,
     curved: (depth) => `cut this long, then mark the curve from its pattern (${depth} deep)`,
-    scribed: (edge, most, at) =>
-      `once cut, scribe its ${edge} to the bed: up to ${most} comes off, ${at} from its left end`,
+    scribed: (edge, most, where) =>
+      `once cut, scribe its ${edge} to the bed: up to ${most} comes off ${where}`,
+    scribedAt: {
+      start: 'at its left end',
+      end: 'at its right end',
+      both: 'at both ends',
+      from: (start) => `${start} from its left end`,
+    },
     bent: (radius) => `cut straight, then bend to a radius of ${radius} inside`,
     read: {
       lead: (measures) => `measured in place: ${measures}`,

@@ -39,8 +39,14 @@ export const ES: PlanWords = {
     along: (edge, from, to) => `${edge}, de ${from} a ${to}`,
     onShowFace: (tape) => `${tape}, en la cara vista`,
     curved: (depth) => `cortar a esta longitud y marcar la curva con su plantilla (${depth} de hondo)`,
-    scribed: (edge, most, at) =>
-      `una vez cortado, ajustar el ${edge} a la cama trazando y cepillando: se quita hasta ${most}, a ${at} del extremo izquierdo`,
+    scribed: (edge, most, where) =>
+      `una vez cortado, ajustar el ${edge} a la cama trazando y cepillando: se quita hasta ${most} ${where}`,
+    scribedAt: {
+      start: 'en el extremo izquierdo',
+      end: 'en el extremo derecho',
+      both: 'en los dos extremos',
+      from: (start) => `a ${start} del extremo izquierdo`,
+    },
     bent: (radius) => `cortar recto y después curvar: radio interior ${radius}`,
     read: {
       lead: (measures) => `medido en su sitio: ${measures}`,

@@ -1,7 +1,8 @@
+import type { Point } from '../../geometry/shape.ts';
 import { SAME_PLACE } from '../../geometry/tolerance.ts';
 import { ENDS } from '../../joinery/bar.ts';
 import { endCurve, isSquareEnded } from '../../joinery/lengths.ts';
-import type { Measured, Piece, TapeCorner } from '../../joinery/piece.ts';
+import type { Measured, Piece, Scribed, TapeCorner } from '../../joinery/piece.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { formatReading } from '../../measure/format.ts';
 import type { MeasureStyle } from '../../measure/style.ts';
@@ -17,8 +18,11 @@ export interface TapeWords {
   readonly curved: (depth: string) => string;
   /** How far what is cut straight is bent, by the radius of its inner edge. */
   readonly bent: (radius: string) => string;
-  /** What comes off an edge that is scribed to the bed: where most of it, from the start. */
-  readonly scribed: (edge: string, most: string, at: string) => string;
+  /** What comes off an edge that is scribed to the bed, and where most of it. */
+  readonly scribed: (edge: string, most: string, where: string) => string;
+  readonly scribedAt: {
+    readonly [E in 'start' | 'end' | 'both']: string;
+  } & { readonly from: (start: string) => string };
   /** What a tape read in place, beside what was planned. */
   readonly read: {
     readonly lead: (measures: string) => string;
@@ -49,14 +53,32 @@ export function curveWords(piece: Piece, words: TapeWords, measure: MeasureStyle
 }
 
 /** What is planed off a bar's edges, with where the most of it; small depths count as those of curves do. */
-const scribeWords = ({ scribed = [] }: Piece, words: TapeWords, measure: MeasureStyle): string[] =>
-  scribed.map(({ edge, most, at }) =>
+const scribeWords = (piece: Piece, words: TapeWords, measure: MeasureStyle): string[] =>
+  (piece.scribed ?? []).map((one) =>
     words.scribed(
-      words.edge[edge],
-      formatReading(most, { ...measure, fraction: '32' }),
-      formatReading(at, measure),
+      words.edge[one.edge],
+      formatReading(one.most, { ...measure, fraction: '32' }),
+      whereScribed(one, piece, words.scribedAt, measure),
     ),
   );
+
+/** At an end, at both where as much comes off there, else so far from the start. */
+function whereScribed(
+  { edge, most, at, line }: Scribed,
+  { outline, width }: Piece,
+  words: TapeWords['scribedAt'],
+  measure: MeasureStyle,
+): string {
+  const long = outline.reduce((longest, { x }) => Math.max(longest, x), 0);
+  const off = ({ y }: Point) => (edge === 'left' ? width - y : y);
+  const ends = [line[0], line.at(-1)].map((p) => p !== undefined && most - off(p) < NO_MATTER);
+  if (ends[0] && ends[1]) return words.both;
+  if (at < NO_MATTER || ends[0]) return words.start;
+  return long - at < NO_MATTER || ends[1] ? words.end : words.from(formatReading(at, measure));
+}
+
+/** What is taken off within this is as much, half of a thirty-second of an inch; common practice, no source. */
+const NO_MATTER = 25.4 / 64;
 
 function shapeWords(piece: Piece, words: TapeWords, measure: MeasureStyle): string {
   if (piece.bent) return words.bent(formatReading(piece.bent.radius, measure));

@@ -67,7 +67,7 @@ export function MeasuredSection({ onPropose }: { onPropose: (next: Bed, label: s
           )}
           <FieldGrid of={FIT_FIELDS} {...form} />
           {told.length > 0 ? (
-            <div role="status">
+            <div role="status" className="told">
               <ul className="note">
                 {told.map((check) => (
                   <li
@@ -80,24 +80,28 @@ export function MeasuredSection({ onPropose }: { onPropose: (next: Bed, label: s
             </div>
           ) : null}
           {square && !fits ? (
-            <p className="note">
-              <Typeset
-                text={t('bed.squareFace', {
-                  w: lengthText(design, square.w),
-                  h: lengthText(design, square.h),
-                })}
-              />
-              <Button
-                onClick={() =>
-                  onPropose(
-                    withFace(withFace(design.bed, 'width', square.w), 'height', square.h),
-                    t('bed.useSquareFace'),
-                  )
-                }
-              >
-                {t('bed.useSquareFace')}
-              </Button>
-            </p>
+            <>
+              <p className="note">
+                <Typeset
+                  text={t('bed.squareFace', {
+                    w: lengthText(design, square.w),
+                    h: lengthText(design, square.h),
+                  })}
+                />
+              </p>
+              <div className="btn-row">
+                <Button
+                  onClick={() =>
+                    onPropose(
+                      withFace(withFace(design.bed, 'width', square.w), 'height', square.h),
+                      t('bed.useSquareFace'),
+                    )
+                  }
+                >
+                  {t('bed.useSquareFace')}
+                </Button>
+              </div>
+            </>
           ) : null}
         </>
       ) : null}
@@ -123,7 +127,7 @@ function BowFields({
       <summary className="section-title">{t('bed.bows')}</summary>
       <p className="note">{t('bed.bowsHint')}</p>
       <FieldGrid of={BOWS[of]} {...form} />
-      <details className="fold" open={atQuarters}>
+      <details className="fold bows" open={atQuarters}>
         <summary className="section-title">{t('bed.bowsMore')}</summary>
         <p className="note">{t('bed.bowsMoreHint')}</p>
         <FieldGrid of={QUARTERS[of]} {...form} />
