@@ -5,7 +5,7 @@ import type { Job } from '../../src/design/job/schema.ts';
 import { cutSaying, doneSteps } from '../../src/job/acts.ts';
 import { kindOf, stepSaying, workOf } from '../../src/job/work.ts';
 import type { Step } from '../../src/marks/result.ts';
-import { chanceOf } from '../chance.ts';
+import { chanceOf, pick } from '../chance.ts';
 import { planOf, STARTERS } from '../plan/starters.ts';
 
 const shares = (a: readonly string[], b: readonly string[]) => a.some((part) => b.includes(part));
@@ -70,5 +70,42 @@ describe('the work of a starter', () => {
     expect(last.at(-1)?.act).toBe('try-swing');
     expect(new Set(last).size).toBe(steps.length);
     expect(meanwhiles).toBeGreaterThan(0);
+  });
+
+  it.each(STARTERS)('%s: done in any order, what comes next is open and waits for nothing', (name) => {
+    const plan = planOf(name);
+    const { steps } = plan.marks;
+    const sawing = benchSteps(plan.cutting, plan.joinery.pieces);
+    const boxes = new Map(plan.layout.parts.map(({ id, box }) => [id, box]));
+    const chance = chanceOf(name.length + 77);
+    let job: Job | undefined;
+    const left = new Set(steps);
+    const cut = (step: Step) =>
+      sawing.filter(
+        ({ kind }) => (step.act === 'cut-sheets') === (kind === 'sheet-cut' || kind === 'sheet-piece'),
+      );
+    while (left.size > 0) {
+      // Not as it is told: whatever a person takes up first.
+      const step = pick([...left], chance);
+      const at = { cutting: plan.cutting, stocks: plan.stocks, shop: plan.design.shop, planned: [] };
+      if (kindOf(step) === 'saw')
+        for (const one of cut(step)) job = saying(job, cutSaying(one, { ...at, facts: liveFacts(job) }));
+      else job = saying(job, stepSaying(step, boxes));
+      left.delete(step);
+      const facts = liveFacts(job);
+      const work = workOf({ steps, sawing, sawn: doneSteps(sawing, { facts, stocks: plan.stocks }), facts });
+      // By the twin's own list of what was done.
+      expect(new Set(steps.filter((one) => !work.done.has(one)))).toEqual(left);
+      expect(work.next === null).toBe(left.size === 0);
+      for (const one of [...(work.next ? [work.next] : []), ...work.meanwhile]) {
+        expect(left.has(one)).toBe(true);
+        for (const before of left)
+          if (before.number < one.number)
+            expect(shares(before.parts, one.parts), `${name}: ${one.act} before ${before.act}`).toBe(false);
+      }
+      // With its setting wherever it is sawn, and hints for drying paint only where there is such paint.
+      if (work.next && kindOf(work.next) === 'saw') expect(work.atSaw).not.toBeNull();
+      if (work.meanwhile.length > 0) expect(work.wet.length).toBeGreaterThan(0);
+    }
   });
 });
