@@ -1,5 +1,5 @@
 import { lastOf } from '../list/at.ts';
-import { type Deg, degrees, type Mm, radians } from '../measure/units.ts';
+import { type Deg, degrees, type Mm } from '../measure/units.ts';
 import { distance } from './point.ts';
 import type { Path, PathCommand, Point, Ring } from './shape.ts';
 import { FLATNESS, SAME_LENGTH } from './tolerance.ts';
@@ -128,27 +128,6 @@ export function ringsOfPath(path: Path, tolerance: Mm = FLATNESS): Ring[] {
 export function chordAngle(radius: Mm, tolerance: Mm): Deg {
   if (radius <= tolerance) return 90;
   return Math.min(90, degrees(2 * Math.acos(1 - tolerance / radius)));
-}
-
-/**
- * Points on an arc from one direction to the other, both ends included; clockwise when `toDeg` is less.
- * The points lie on the arc itself.
- */
-export function arcPoints(
-  center: Point,
-  radius: Mm,
-  fromDeg: Deg,
-  toDeg: Deg,
-  tolerance: Mm = FLATNESS,
-): Point[] {
-  const sweep = toDeg - fromDeg;
-  const chords = Math.max(1, Math.ceil(Math.abs(sweep) / chordAngle(radius, tolerance) - SAME_LENGTH));
-  const points: Point[] = [];
-  for (let i = 0; i <= chords; i++) {
-    const a = radians(fromDeg + (sweep * i) / chords);
-    points.push({ x: center.x + radius * Math.cos(a), y: center.y + radius * Math.sin(a) });
-  }
-  return points;
 }
 
 /** Radius of the circle over a chord that rises by `rise` over its middle: (w2 / 4 + s2) / 2s. */

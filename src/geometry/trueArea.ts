@@ -3,7 +3,7 @@ import type { Mm } from '../measure/units.ts';
 import { grownBox } from './box.ts';
 import { curvesAt, pointsOf } from './loop.ts';
 import { cross, distance, dot, subtract } from './point.ts';
-import { areaOf, boxesMeet, perimeterOf, ringsOf } from './region.ts';
+import { areaOf, boxesMeet, ringsOf } from './region.ts';
 import { boxOfPoints } from './ring.ts';
 import type { Box, Point, Region } from './shape.ts';
 import { type Curved, lengthOf, partOf, sharesOf, sweptArea } from './stretch.ts';
@@ -102,17 +102,6 @@ export function trueAreaOf(region: Region): number {
     area += sweptArea(span, span.from) * (upTo(on.to) - upTo(on.from));
   }
   return area;
-}
-
-/** Length of all borders of a region along their curves. */
-export function truePerimeterOf(region: Region): Mm {
-  let sum = perimeterOf(region);
-  for (const on of chordsIn(region)) {
-    const { chorded, index, from, to } = on;
-    const chord = distance(pick(chorded.points, index), pick(chorded.points, index + 1));
-    sum += (lengthOf(spanOf(on)) - chord) * Math.abs(to - from);
-  }
-  return sum;
 }
 
 /** How much longer a curve is than a side of a polygon that stands for it; 1 for a straight side. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { arcPoints, ringsOfPath } from '../../src/geometry/curve.ts';
+import { chordAngle, ringsOfPath } from '../../src/geometry/curve.ts';
 import { ellipseRing } from '../../src/geometry/figures.ts';
 import { boxOfPath, pathOfBox, pathOfRings } from '../../src/geometry/path.ts';
 import { centroidOfRing } from '../../src/geometry/ring.ts';
@@ -51,17 +51,21 @@ describe('paths', () => {
 
 describe('arcs', () => {
   it('of a radius under the tolerance still turn by quarters', () => {
-    const points = arcPoints(p(5, 5), 0.001, 0, 360, 0.01);
-    expect(points).toHaveLength(5);
-    expect(points[1]?.y).toBeCloseTo(5.001, 9);
-    expect(arcPoints(p(0, 0), 0.01, 0, 180, 0.01)).toHaveLength(3);
+    expect(chordAngle(0.001, 0.01)).toBe(90);
+    expect(chordAngle(0.01, 0.01)).toBe(90);
     expect(ellipseRing({ x: 0, y: 0, w: 0.002, h: 0.002 }, 0.01)).toHaveLength(4);
   });
 
   it('take no more chords than their sagitta asks for', () => {
     // sagitta = r (1 - cos(a / 2)): r = 100 and 1 mm give a = 16.22 degrees, so six chords for 90.
-    expect(arcPoints(p(0, 0), 100, 0, 90, 1)).toHaveLength(7);
-    expect(arcPoints(p(0, 0), 100, 90, 0, 1)).toHaveLength(7);
+    expect(chordAngle(100, 1)).toBeCloseTo(16.22, 2);
+    for (const [radius, tolerance] of [
+      [300, 0.05],
+      [12, 0.01],
+    ] as const) {
+      const half = ((chordAngle(radius, tolerance) / 2) * Math.PI) / 180;
+      expect(radius - Math.sqrt(radius ** 2 - (radius * Math.sin(half)) ** 2)).toBeCloseTo(tolerance, 9);
+    }
   });
 });
 

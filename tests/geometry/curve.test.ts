@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { arcPoints, flattenPath, quadraticToCubic, ringsOfPath } from '../../src/geometry/curve.ts';
+import { flattenPath, quadraticToCubic, ringsOfPath } from '../../src/geometry/curve.ts';
 import { archedLoop, ellipseRing } from '../../src/geometry/figures.ts';
 import { ringOfLoop } from '../../src/geometry/loop.ts';
 import {
@@ -83,16 +83,6 @@ describe('flattening', () => {
 });
 
 describe('arcs', () => {
-  it('puts points on the arc and chords within the tolerance', () => {
-    const points = arcPoints({ x: 10, y: 20 }, 300, 90, -45, 0.05);
-    expect(points[0]?.x).toBeCloseTo(10, 9);
-    expect(points[0]?.y).toBeCloseTo(320, 9);
-    for (const p of points) expect(distance(p, { x: 10, y: 20 })).toBeCloseTo(300, 9);
-    const chord = distance(points[0] as Point, points[1] as Point);
-    // Sagitta of a chord: r - sqrt(r2 - (c/2)2).
-    expect(300 - Math.sqrt(300 ** 2 - (chord / 2) ** 2)).toBeLessThanOrEqual(0.05);
-  });
-
   it('fills the box with an ellipse: area pi a b', () => {
     const box = { x: 3, y: -7, w: 600, h: 250 };
     const ring = ellipseRing(box, 0.001);
