@@ -160,7 +160,7 @@ export const sawWords: Record<keyof typeof en, string> = {
   'shop.bought': 'Gekauft: {what}',
   'boards.read': '{stock}, wie das Maß zeigt',
   'boards.open': 'Misst anders',
-  'boards.openLong': '{stock}: Abgelesenes eintragen',
+  'boards.openLong': '{stock} misst anders: Abgelesenes eintragen',
   'boards.hold': 'Das gilt für',
   'boards.all': 'alle Stücke dieses Materials',
   'boards.some': 'einige, die schon da sind',

@@ -154,7 +154,7 @@ export const sawWords = {
   'shop.bought': 'Bought: {what}',
   'boards.read': '{stock}, as the rule reads it',
   'boards.open': 'Reads otherwise',
-  'boards.openLong': '{stock}: enter what the rule reads',
+  'boards.openLong': '{stock} reads otherwise: enter what the rule reads',
   'boards.hold': 'That holds for',
   'boards.all': 'all boards of this stock',
   'boards.some': 'some that are there',

@@ -159,7 +159,7 @@ export const sawWords: Record<keyof typeof en, string> = {
   'shop.bought': 'Comprado: {what}',
   'boards.read': '{stock}, según la regla',
   'boards.open': 'Mide otra cosa',
-  'boards.openLong': '{stock}: introducir lo que lee la regla',
+  'boards.openLong': '{stock} mide otra cosa: introducir lo que lee la regla',
   'boards.hold': 'Eso vale para',
   'boards.all': 'todo este material',
   'boards.some': 'algunos que ya están',
