@@ -6,6 +6,7 @@ import { shownFrom } from '../../src/editor/document/shown.ts';
 import { dimensionOnScreen } from '../../src/editor/drawing/dimensions.ts';
 import { sceneOf } from '../../src/editor/drawing/scene.ts';
 import { toScreen } from '../../src/editor/state/store.ts';
+import '../../src/editor/words/deskWords.ts';
 import type { Box } from '../../src/geometry/shape.ts';
 import { runs } from '../runs.ts';
 
@@ -88,6 +89,46 @@ it('figures of an opening leave its handles free for a finger, on a narrow scree
       expect(figures).toHaveLength(6);
       for (const { px } of scene.handles)
         expect(figures.filter((figure) => meet(figure, gripOf(px)))).toEqual([]);
+    }),
+    { numRuns: runs(200) },
+  );
+});
+
+it('figures and lines of a sign keep off the corners that its words run along, on a narrow screen too', () => {
+  const share = fc.double({ min: 0, max: 1, noNaN: true });
+  const box = fc.record({
+    x: fc.double({ min: 0, max: 300, noNaN: true }),
+    y: fc.double({ min: 800, max: 900, noNaN: true }),
+    right: fc.double({ min: 850, max: 950, noNaN: true }),
+    h: fc.double({ min: 200, max: 400, noNaN: true }),
+  });
+  const path = fc.array(fc.record({ u: share, v: share }), { minLength: 4, maxLength: 6 });
+  fc.assert(
+    fc.property(box, path, fc.double({ min: 0.19, max: 0.4, noNaN: true }), (at, way, scale) => {
+      // It reaches near the face's own height, so that its height has to go elsewhere.
+      const sign = newPart('sign', { id: 'sign', name: 'Sign', box: { ...at, w: at.right - at.x } });
+      const lettering = { ...sign.lettering, along: 'path' as const, path: way };
+      const shown = shownFrom({ ...newDesign(), parts: [{ ...sign, lettering }] });
+      const view = { scale, x: 80, y: 2100 * scale };
+      const none = { corner: null, opening: null, member: null, carrying: false };
+      const scene = sceneOf(shown, { ...none, selection: ['sign'], view });
+      const chips = scene.dimensions.map((d): Chip => {
+        const { from, to } = dimensionOnScreen(d, (p) => toScreen(view, p));
+        return { from, to, axis: d.axis, text: '24 11/16"', fixed: false };
+      });
+      const kept = keptClear(shown.layout, new Set(['sign']), scene.handles, view);
+      const figures = placeChips(chips, kept).map((middleOf) => chipBox('24 11/16"', middleOf));
+      expect(figures).toHaveLength(2);
+      const corners = scene.handles.filter(({ act }) => act.kind !== 'resize');
+      expect(corners.length).toBeGreaterThanOrEqual(way.length);
+      for (const { px } of scene.handles)
+        expect(figures.filter((figure) => meet(figure, gripOf(px)))).toEqual([]);
+      // Lines are as thin as a hair: what they must not do is run through a corner.
+      for (const { px } of corners)
+        for (const { from, to, axis } of chips)
+          expect(axis === 'y' && Math.abs(from.x - px.x) < 9 && (from.y - px.y) * (to.y - px.y) < 0).toBe(
+            false,
+          );
     }),
     { numRuns: runs(200) },
   );

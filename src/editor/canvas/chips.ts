@@ -4,7 +4,7 @@ import { sharedArea } from '../../geometry/box.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
 import { pick } from '../../list/at.ts';
-import type { Handle } from '../drawing/handles.ts';
+import { GRIP, type Handle } from '../drawing/handles.ts';
 import { toScreen, type View } from '../state/store.ts';
 
 /** A figure on its dimension line, in pixels of the screen. */
@@ -79,8 +79,6 @@ function candidates({ from, to, axis, text }: Chip): Point[] {
 
 /** A part narrower than this on the screen would be gone under a figure. */
 const THIN = 44;
-/** What a handle takes up, so that a finger that is put on it meets it and no figure. */
-const GRIP = 18;
 
 /** What figures keep clear of: lettering, thin parts that are selected, and the handles of what is selected. */
 export function keptClear(

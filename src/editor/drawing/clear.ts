@@ -2,6 +2,7 @@ import type { Face } from '../../bed/face.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { toScreen, type View } from '../state/store.ts';
 import { type Dimension, dimensionOnScreen, OVERALL, STAND_OFF } from './dimensions.ts';
+import { GRIP, type Handle } from './handles.ts';
 
 /** Half of a plate, and of a figure of the face, as the longest ones make them; all here is in pixels. */
 const PLATE = { x: 32, y: 12 } as const;
@@ -13,14 +14,15 @@ const LEFT = 36;
 
 /**
  * Dimensions of a part, clear of those of the face: no plate lies on an overall line or on its figure. A width goes
- * below the overall width; a height goes to the other side of its part, else within it. Where that is not enough, and
- * where a rule measures, the line stays and its plate moves aside.
+ * below the overall width; a height goes to the other side of its part, else within it, clear of the handles there.
+ * Where that is not enough, and where a rule measures, the line stays and its plate moves aside.
  */
 export function clearOfOverall(
   dimensions: readonly Dimension[],
   box: Box,
   face: Face,
   view: View,
+  handles: readonly Handle[],
 ): Dimension[] {
   const corner = toScreen(view, { x: face.width, y: 0 });
   const center = toScreen(view, { x: face.width / 2, y: face.height / 2 });
@@ -39,6 +41,14 @@ export function clearOfOverall(
     const { x, y } = needed(middleOf(d).middle);
     return x === 0 && y === 0;
   };
+  const isOffHandles = (d: Dimension) => {
+    const { from, to } = middleOf(d);
+    const [low, high] = [Math.min(from.y, to.y), Math.max(from.y, to.y)];
+    return (
+      d.axis === 'x' ||
+      !handles.some(({ px }) => Math.abs(px.x - from.x) < GRIP / 2 && low < px.y && px.y < high)
+    );
+  };
   const waysFor = (d: Dimension): Dimension[] => {
     if (d.role !== 'size') return [];
     if (d.axis === 'x') return [{ ...d, off: line.y + 2 * PLATE.y - middleOf(d).foot[0].y }];
@@ -49,7 +59,7 @@ export function clearOfOverall(
   };
   return dimensions.map((d) => {
     if (isClear(d)) return d;
-    const other = waysFor(d).find(isClear);
+    const other = waysFor(d).find((way) => isClear(way) && isOffHandles(way));
     return other ?? { ...d, aside: needed(middleOf(d).middle) };
   });
 }

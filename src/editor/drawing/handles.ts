@@ -39,6 +39,8 @@ const PULLS: readonly Pull[] = [
   { x: 1, y: -1 },
 ];
 
+/** What a handle takes up, so that a finger that is put on it meets it and nothing that lies over it, in pixels. */
+export const GRIP = 18;
 /** Handles stand clear of the part by this much where it is too small to hold them, in pixels. */
 const ROOM = 26;
 

@@ -62,6 +62,13 @@ export function sceneOf(shown: Shown, chosen: Chosen): Scene {
   const many = single ? null : movableAround(design, layout, selection);
   const part = single && opening !== null ? design.parts.find(({ id }) => id === only) : undefined;
   const inner = part && onlyBox && opening !== null ? openingIn(part, onlyBox, opening) : null;
+  const handles = carrying
+    ? []
+    : single
+      ? handlesOf(design, only, onlyBox, view, corner, opening)
+      : many
+        ? handlesAround(many, view)
+        : [];
   const roomy = face.width * view.scale > ROOM_FOR_DIMENSIONS;
   return {
     layout,
@@ -70,13 +77,7 @@ export function sceneOf(shown: Shown, chosen: Chosen): Scene {
     boxes: inner ? [inner.hole] : single ? (marks?.boxes ?? []) : boxes,
     around: carrying ? null : many,
     way: onlyBox && single ? wayOf(design, only, onlyBox) : [],
-    handles: carrying
-      ? []
-      : single
-        ? handlesOf(design, only, onlyBox, view, corner, opening)
-        : many
-          ? handlesAround(many, view)
-          : [],
+    handles,
     dimensions:
       single && roomy
         ? clearOfOverall(
@@ -84,6 +85,7 @@ export function sceneOf(shown: Shown, chosen: Chosen): Scene {
             inner?.hole ?? onlyBox,
             face,
             view,
+            handles,
           )
         : [],
     overall: faceDimensions(face),
