@@ -17,7 +17,7 @@ import type { Touch } from '../../src/editor/gesture/gesture.ts';
 import { commit, undoStep } from '../../src/editor/state/commit.ts';
 import { createEditorStore, type EditorStore, toScreen } from '../../src/editor/state/store.ts';
 import { builtTool } from '../../src/editor/state/tools.ts';
-import { en } from '../../src/editor/words/en.ts';
+import { deskWords } from '../../src/editor/words/en/desk.ts';
 
 const chosen = (store: EditorStore): Group => {
   const { design, selection } = store.getState().edit;
@@ -44,9 +44,9 @@ describe('a whole that is drawn as one', () => {
       expect(new Set(design.parts.map((part) => part.name)).size).toBe(design.parts.length);
       expect(shown.layout.rules.every(({ holds }) => holds)).toBe(true);
       for (const [field, question] of Object.entries(ASSEMBLIES[name].questions)) {
-        expect(Object.keys(en)).toContain(askWords(field));
+        expect(Object.keys(deskWords)).toContain(askWords(field));
         if (question.is !== 'choice') continue;
-        for (const value of question.of) expect(Object.keys(en)).toContain(choiceWords(value));
+        for (const value of question.of) expect(Object.keys(deskWords)).toContain(choiceWords(value));
       }
       undoStep(store);
       expect(store.getState().edit.design).toMatchObject({ parts: [], rules: [], groups: [] });
