@@ -1,14 +1,13 @@
 import type { DrawItem, TextItem } from '../drawing/drawing.ts';
 import { line, text } from '../drawing/items.ts';
-import { boxOfPath } from '../geometry/path.ts';
 import { add, scale } from '../geometry/point.ts';
-import { boxesMeet } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { cyclic } from '../list/at.ts';
 import type { Piece } from './piece.ts';
 import type { DimensionLook } from './pieceDimensions.ts';
-import { onSheet, textWidth, type View } from './pieceView.ts';
+import { boxesOf, isFree } from './pieceRoom.ts';
+import { onSheet, type View } from './pieceView.ts';
 import { type Curve, facing, profileOf } from './profile.ts';
 
 /** How far off the middle of its arc a figure may stand, in its own size: off the wood, else on it. */
@@ -52,30 +51,9 @@ export function curveItems(
 
 const placeKey = ({ x, y }: Point): string => `${x.toFixed(1)} ${y.toFixed(1)}`;
 
-const isFree = (box: Box, taken: readonly Box[]): boolean => !taken.some((other) => boxesMeet(box, other));
-
 /** Room of each side of the outline, chord by chord. */
 const edgesOf = ({ outline, holes }: Piece, place: (p: Point) => Point): Box[] =>
   [outline, ...holes].flatMap((ring) => ring.map((p, i) => boxOfPoints([p, cyclic(ring, i + 1)].map(place))));
-
-function boxesOf(item: DrawItem): Box[] {
-  if (item.kind === 'path') return item.path.length === 0 ? [] : [boxOfPath(item.path)];
-  return item.kind === 'text' ? [boxOfText(item)] : [];
-}
-
-/** Room of a figure, by the generous width of drawings of pieces; of one at a slant the square that holds it. */
-function boxOfText({ at, size, text: words, anchor, angle = 0 }: TextItem): Box {
-  const w = textWidth(words, size);
-  const h = size * 0.75;
-  const x = at.x - (anchor === 'middle' ? w / 2 : anchor === 'end' ? w : 0);
-  if (angle === 0) return { x, y: at.y, w, h };
-  return {
-    x: at.x - (angle % 90 === 0 ? h : w / 2),
-    y: at.y - w / 2,
-    w: angle % 90 === 0 ? h * 1.5 : w,
-    h: w,
-  };
-}
 
 function cross(at: Point, { size, ink }: DimensionLook): DrawItem[] {
   const arm = size * 0.45;

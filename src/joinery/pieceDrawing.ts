@@ -12,6 +12,7 @@ import { notchItems, notchRoom, notchSize } from './notchDrawing.ts';
 import type { Notch, Piece, PieceEnd } from './piece.ts';
 import { curveItems } from './pieceCurves.ts';
 import { dimensionItems, isToldBelow } from './pieceDimensions.ts';
+import { type Drawn, scribeFigures, scribeItems } from './pieceScribe.ts';
 import { BAND, onSheet, type PieceInk, textWidth, type View, viewOf, wholeStretch } from './pieceView.ts';
 import { type Corner, keep } from './trim.ts';
 
@@ -69,7 +70,12 @@ export function pieceDrawing(
     width: box.width,
     height: box.height,
     title: piece.label,
-    items: [...wood(piece, view, sheet), ...figures, ...curveItems(piece, view, look, figures)],
+    items: [
+      ...wood(piece, view, sheet),
+      ...figures,
+      ...scribeFigures(piece, view, drawnOf(piece, view), look, figures),
+      ...curveItems(piece, view, look, figures),
+    ],
   };
 }
 
@@ -78,20 +84,40 @@ function textSize(box: { readonly height: Mm }, many: boolean): Mm {
   return many ? TEXT.note : Math.max(TEXT.note, Math.min(TEXT.figure, box.height / 7.5));
 }
 
-function wood(piece: Piece, view: View, { ink, size }: Sheet): DrawItem[] {
+function wood(piece: Piece, view: View, { ink, size, words }: Sheet): DrawItem[] {
+  const look = { size, ink, length: words.length };
   const style = { fill: ink.wood, stroke: ink.line, width: 0.3, fillRule: 'evenodd' } as const;
-  if (view.kept === null) {
-    const rings = [piece.outline, ...piece.holes].map((ring) => ring.map(onSheet(view)));
-    return [{ kind: 'path', path: pathOfRings(rings), ...style }];
-  }
-  const length = boxOfPoints(piece.outline).w;
-  const from = length - view.kept;
-  const left = halfOf(piece.outline, 'end', view.kept).map(onSheet(view));
-  const right = halfOf(piece.outline, 'start', from).map(onSheet(view, view.width - length * view.scale));
-  const cutAt = [view.at.x + view.kept * view.scale, view.at.x + view.width - view.kept * view.scale];
+  const drawn = drawnOf(piece, view);
+  const holes = piece.holes.map((ring) => ring.map(onSheet(view)));
+  const cutAt =
+    view.kept === null
+      ? []
+      : [view.at.x + view.kept * view.scale, view.at.x + view.width - view.kept * view.scale];
   return [
-    ...[left, right].map((ring): DrawItem => ({ kind: 'path', path: pathOfRings([ring]), ...style })),
+    ...drawn.map(
+      ({ ring }): DrawItem => ({
+        kind: 'path',
+        path: pathOfRings(view.kept === null ? [ring, ...holes] : [ring]),
+        ...style,
+      }),
+    ),
+    ...scribeItems(piece, view, drawn, look),
     ...cutAt.map((x): DrawItem => breakLine(x, view, size, ink)),
+  ];
+}
+
+/** All of the piece, or what is left of it before and after a break. */
+function drawnOf(piece: Piece, view: View): Drawn[] {
+  const start = view.at.x;
+  if (view.kept === null) return [{ ring: piece.outline.map(onSheet(view)), start }];
+  const length = boxOfPoints(piece.outline).w;
+  const shift = view.width - length * view.scale;
+  return [
+    { ring: halfOf(piece.outline, 'end', view.kept).map(onSheet(view)), start },
+    {
+      ring: halfOf(piece.outline, 'start', length - view.kept).map(onSheet(view, shift)),
+      start: start + shift,
+    },
   ];
 }
 
