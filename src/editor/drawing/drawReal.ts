@@ -1,12 +1,12 @@
 import { EDGES, readingsOf } from '../../bed/bows.ts';
 import type { Face, RealEdges } from '../../bed/face.ts';
 import { add, distance, dot, leftNormal, lerp, midpoint, scale, subtract } from '../../geometry/point.ts';
-import { ringOfBox } from '../../geometry/region.ts';
+import { boxesMeet, ringOfBox } from '../../geometry/region.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { cyclic, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { toScreen, type View } from '../state/store.ts';
-import { drawPlate } from './figure.ts';
+import { drawPlate, plateBox } from './figure.ts';
 import { strokeHaloed } from './haloed.ts';
 import type { Palette } from './palette.ts';
 import type { Pen } from './pen.ts';
@@ -98,5 +98,15 @@ export function drawReal(
     plates.push({ text: textOf({ is: 'longer', by: Math.abs(longer), alone }, times), at });
   }
   const look = { size: 14, fill: palette.halo, ink: palette.over, edge: palette.over, halo: palette.halo };
-  for (const { text, at } of plates) drawPlate(ctx, { text, ...look }, at, 'middle', within);
+  const taken: Box[] = [];
+  for (const { text, at } of plates) {
+    const plate = { text, ...look };
+    const boxAt = (p: Point) => plateBox(ctx, plate, p, 'middle', within);
+    // On a small face they would cover each other: whoever comes later gives way up or down.
+    const free = [0, 1, -1, 2, -2]
+      .map((step) => ({ x: at.x, y: at.y + step * look.size * 2 }))
+      .find((p) => !taken.some((box) => boxesMeet(box, boxAt(p))));
+    taken.push(boxAt(free ?? at));
+    drawPlate(ctx, plate, free ?? at, 'middle', within);
+  }
 }

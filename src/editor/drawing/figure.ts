@@ -23,17 +23,28 @@ export interface Plate {
 const SIDE = 6;
 const HIGH = 1.5;
 
-/** Draws a plate with its middle at a point; `left`: with its left upper corner there. It stays `within` what is seen. */
-export function drawPlate(ctx: Pen, plate: Plate, at: Point, anchor: 'middle' | 'left', within?: Box): void {
-  const { size } = plate;
-  const { stretches, width } = setText(ctx, plate.text, size);
-  const w = width + 2 * SIDE;
+/** Where a plate lies whose middle, or `left` upper corner, is at a point; it stays `within` what is seen. */
+export function plateBox(
+  ctx: Pen,
+  { text, size }: Pick<Plate, 'text' | 'size'>,
+  at: Point,
+  anchor: 'middle' | 'left',
+  within?: Box,
+): Box {
+  const w = setText(ctx, text, size).width + 2 * SIDE;
   const h = size * HIGH;
   const kept = (start: number, long: number, from: number, room: number): number =>
     Math.round(Math.max(from + HALO, Math.min(start, from + room - HALO - long)));
   const asked = anchor === 'middle' ? { x: at.x - w / 2, y: at.y - h / 2 } : at;
   const x = within ? kept(asked.x, w, within.x, within.w) : Math.round(asked.x);
   const y = within ? kept(asked.y, h, within.y, within.h) : Math.round(asked.y);
+  return { x, y, w, h };
+}
+
+/** Draws a plate where `plateBox` lays it. */
+export function drawPlate(ctx: Pen, plate: Plate, at: Point, anchor: 'middle' | 'left', within?: Box): void {
+  const { stretches } = setText(ctx, plate.text, plate.size);
+  const { x, y, w, h } = plateBox(ctx, plate, at, anchor, within);
   const lay = (fill: string, out: number) => {
     ctx.fillStyle = fill;
     ctx.beginPath();
