@@ -1,17 +1,18 @@
 import type { Piece } from '../joinery/piece.ts';
 import type { BoardCut, CutBoard, CutSheet, Cutting, SheetCut, SheetPlacement } from './result.ts';
 
-/** A board or sheet and its number among its kind, from 1. */
-export interface BoardRef {
-  readonly kind: 'board';
-  readonly board: CutBoard;
+/** A board or sheet, its number among its kind, from 1, and how many of these there are. */
+interface WoodRef<Kind, Wood> {
+  readonly kind: Kind;
+  readonly wood: Wood;
   readonly number: number;
+  readonly all: number;
 }
-export interface SheetRef {
-  readonly kind: 'sheet';
-  readonly sheet: CutSheet;
-  readonly number: number;
-}
+type BoardRef = WoodRef<'board', CutBoard>;
+type SheetRef = WoodRef<'sheet', CutSheet>;
+
+/** Where a piece lies along its wood, and whether end for end. */
+type Lies = Pick<BoardCut, 'from' | 'to' | 'flipped'>;
 
 /** One thing to do at the saw. Its id is what is ticked: of a piece the piece's own, as in every other list. */
 export type BenchStep =
@@ -20,6 +21,7 @@ export type BenchStep =
       readonly id: string;
       readonly piece: Piece;
       readonly from: BoardRef;
+      readonly lies: Lies;
       readonly cut: BoardCut;
     }
   | { readonly kind: 'sheet-cut'; readonly id: string; readonly from: SheetRef; readonly cut: SheetCut }
@@ -28,9 +30,18 @@ export type BenchStep =
       readonly id: string;
       readonly piece: Piece;
       readonly from: SheetRef;
+      readonly lies: Lies;
       readonly place: SheetPlacement;
     }
-  | { readonly kind: 'loose-piece'; readonly id: string; readonly piece: Piece; readonly from: null };
+  | {
+      readonly kind: 'loose-piece';
+      readonly id: string;
+      readonly piece: Piece;
+      readonly from: null;
+      readonly lies: Lies;
+    };
+
+const NOWHERE: Lies = { from: 0, to: 0, flipped: false };
 
 /**
  * Everything to be sawn, in the order of the cutting plan: each board from left to right, then each sheet's
@@ -38,33 +49,34 @@ export type BenchStep =
  */
 export function benchSteps(cutting: Cutting, pieces: readonly Piece[]): BenchStep[] {
   const byId = new Map(pieces.map((p) => [p.id, p]));
-  const boards = cutting.boards.flatMap((board, i) => {
-    const from: BoardRef = { kind: 'board', board, number: i + 1 };
-    return board.cuts.flatMap((cut): BenchStep[] => {
+  const boards = cutting.boards.flatMap((wood, i, { length: all }) => {
+    const from: BoardRef = { kind: 'board', wood, number: i + 1, all };
+    return wood.cuts.flatMap((cut): BenchStep[] => {
       const piece = byId.get(cut.piece);
-      return piece ? [{ kind: 'board-piece', id: piece.id, piece, from, cut }] : [];
+      const lies = { from: cut.from, to: cut.to, flipped: cut.flipped };
+      return piece ? [{ kind: 'board-piece', id: piece.id, piece, from, lies, cut }] : [];
     });
   });
-  const sheets = cutting.sheets.flatMap((sheet, i) => {
-    const from: SheetRef = { kind: 'sheet', sheet, number: i + 1 };
+  const sheets = cutting.sheets.flatMap((sheet, i, { length: all }) => {
+    const from: SheetRef = { kind: 'sheet', wood: sheet, number: i + 1, all };
     return [
       ...sheet.sequence.map((cut): BenchStep => ({ kind: 'sheet-cut', id: cutId(from, cut), from, cut })),
       ...sheet.placements.flatMap((place): BenchStep[] => {
         const piece = byId.get(place.piece);
-        return piece ? [{ kind: 'sheet-piece', id: piece.id, piece, from, place }] : [];
+        const lies = { from: place.x, to: place.x + place.w, flipped: false };
+        return piece ? [{ kind: 'sheet-piece', id: piece.id, piece, from, lies, place }] : [];
       }),
     ];
   });
   const held = new Set([...boards, ...sheets].map((s) => s.id));
   const loose = pieces
     .filter((p) => !held.has(p.id))
-    .map((piece): BenchStep => ({ kind: 'loose-piece', id: piece.id, piece, from: null }));
+    .map((piece): BenchStep => ({ kind: 'loose-piece', id: piece.id, piece, from: null, lies: NOWHERE }));
   return [...boards, ...sheets, ...loose];
 }
 
 /** Tells a cut by what it does, so that a tick does not pass to another cut when the plan changes. */
-const cutId = ({ sheet, number }: SheetRef, cut: SheetCut): string =>
-  `${sheet.stock}:${number}:${cutKey(cut)}`;
+const cutId = ({ wood, number }: SheetRef, cut: SheetCut): string => `${wood.stock}:${number}:${cutKey(cut)}`;
 
 /** What a cut does on its sheet, whichever number that has. */
 export const cutKey = ({ kind, fence, of }: Pick<SheetCut, 'kind' | 'fence' | 'of'>): string =>

@@ -1,6 +1,6 @@
 import { type BenchStep, cutKey } from '../cutting/atSaw.ts';
 import { lyings } from '../cutting/boards/ends.ts';
-import type { BoardCut, CutBoard, CutSheet, Cutting, SheetPlacement } from '../cutting/result.ts';
+import type { CutBoard, CutSheet, Cutting } from '../cutting/result.ts';
 import { factsOf, type Saying } from '../design/job/record.ts';
 import type { Fact, FactOf } from '../design/job/schema.ts';
 import type { Shop } from '../design/schema.ts';
@@ -86,27 +86,15 @@ function bladesOf(piece: Piece, flipped: boolean, { stocks, shop }: AtSaw): read
   return way ? [way.left.kerf, way.right.kerf] : [shop.boardKerf, shop.boardKerf];
 }
 
-const onBoard = (cut: BoardCut) => ({ from: cut.from, to: cut.to, flipped: cut.flipped });
-const onSheet = ({ x, w }: SheetPlacement) => ({ from: x, to: x + w, flipped: false });
-
-function placeOf(step: PieceStep) {
-  if (step.kind === 'board-piece') return onBoard(step.cut);
-  return step.kind === 'sheet-piece' ? onSheet(step.place) : { from: 0, to: 0, flipped: false };
-}
-
-const woodOf = (step: BenchStep): CutBoard | CutSheet | null =>
-  step.from === null ? null : step.from.kind === 'board' ? step.from.board : step.from.sheet;
-
 /** What is said where a step is done: a piece is cut, or a cut of a sheet is made. */
 export function cutSaying(step: BenchStep, at: AtSaw): readonly Saying[] {
-  const wood = woodOf(step);
+  const wood = step.from?.wood;
   const there = wood ? boardSaying(wood, at) : [];
   const board = wood ? under(boardIds(at.cutting, at.planned), wood) : null;
   if (step.kind === 'sheet-cut')
     return [...there, { is: 'sawn', id: `sawn:${step.id}`, board: board ?? '', cut: step.id }];
-  const { piece } = step;
-  const place = placeOf(step);
-  const blade = step.kind === 'board-piece' ? bladesOf(piece, place.flipped, at) : ([0, 0] as const);
+  const { piece, lies } = step;
+  const blade = step.kind === 'board-piece' ? bladesOf(piece, lies.flipped, at) : ([0, 0] as const);
   return [
     ...there,
     {
@@ -118,7 +106,7 @@ export function cutSaying(step: BenchStep, at: AtSaw): readonly Saying[] {
         stock: piece.stock,
         mark: [...markOf(piece)],
       },
-      ...{ board, ...place, blade, by: basisIn(at, piece.stock) },
+      ...{ board, ...lies, blade, by: basisIn(at, piece.stock) },
     },
   ];
 }
@@ -145,7 +133,7 @@ export function doneSteps(
 /** Facts that tell a cut of a sheet: by its step, or by the sheet where that has another number by now. */
 const sawnAs = ({ id, from, cut }: Extract<BenchStep, { kind: 'sheet-cut' }>, facts: readonly Fact[]) =>
   factsOf(facts, 'sawn').filter(
-    (fact) => fact.cut === id || (fact.board === from.sheet.owned && fact.cut.endsWith(`:${cutKey(cut)}`)),
+    (fact) => fact.cut === id || (fact.board === from.wood.owned && fact.cut.endsWith(`:${cutKey(cut)}`)),
   );
 
 /** Why what is said of a miscut cannot be. */
@@ -163,15 +151,14 @@ export function spoiledSaying(
   left: Mm | null,
   at: AtSaw,
 ): readonly Saying[] | { readonly problem: MiscutProblem } {
-  const wood = woodOf(step);
+  const wood = step.from?.wood;
   const { piece } = step;
   const stock = at.stocks.get(piece.stock);
   if (!wood || !stock) return { problem: 'none-left' };
   const less = left === null ? 0 : piece.length - left;
   if (left !== null && less <= 0) return { problem: 'longer' };
   const board = under(boardIds(at.cutting, at.planned), wood);
-  const place = placeOf(step);
-  const { flipped: _, ...lies } = place;
+  const { flipped, ...lies } = step.lies;
   // Both are told apart from others of the same piece by how much had been said before.
   const number = at.facts.filter((fact) => fact.is === 'spoiled' && fact.piece === piece.id).length + 1;
   const sheet = stock.form === 'sheet';
@@ -185,7 +172,7 @@ export function spoiledSaying(
       ...{
         ...lies,
         to: sheet ? lies.to : lies.to - less,
-        blade: sheet ? [0, 0] : bladesOf(piece, place.flipped, at),
+        blade: sheet ? [0, 0] : bladesOf(piece, flipped, at),
       },
     },
     ...(rest

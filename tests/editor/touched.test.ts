@@ -68,7 +68,7 @@ function isOther(a: Piece, b: Piece | undefined): boolean {
 
 const cutOf = (piece: Piece): readonly Saying[] =>
   cutSaying(
-    { kind: 'loose-piece', id: piece.id, piece, from: null },
+    { kind: 'loose-piece', id: piece.id, piece, from: null, lies: { from: 0, to: 0, flipped: false } },
     {
       cutting: { boards: [], boardsBound: [], sheets: [], sheetsBound: [], checks: [] },
       ...{ stocks: new Map(), shop: starter('bread-shop').shop, planned: [], facts: [] },

@@ -71,7 +71,7 @@ type BoardStep = Extract<BenchStep, { kind: 'board-piece' }>;
 
 /** The board that a step is of, brought to the heap when it is first touched. */
 function broughtBoard(world: World, cutting: Cutting, step: BoardStep): { id: string; real: Real } {
-  const { board } = step.from;
+  const { wood: board } = step.from;
   const id = boardIds(cutting, world.planned).get(board) ?? '';
   const real = world.heap.get(id) ?? { length: board.length, paid: board.cost, gone: [] };
   world.heap.set(id, real);

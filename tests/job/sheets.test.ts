@@ -176,7 +176,7 @@ type PieceStep = Extract<BenchStep, { kind: 'sheet-piece' }>;
 
 function act(world: World, cutting: Cutting, what: string, step: PieceStep, share: number): boolean {
   const facts = liveFacts(world.job);
-  const { sheet: wood } = step.from;
+  const { wood } = step.from;
   const id = boardIds(cutting, world.planned).get(wood) ?? '';
   const lie = onRoot(wood, id, facts, step.place);
   const begun = world.out.some(({ on }) => on === lie.on);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { newDesign, newPart } from '../../src/design/defaults.ts';
-import { endName } from '../../src/editor/saw/stepName.ts';
+import { endName } from '../../src/editor/control/stepName.ts';
 import type { Point } from '../../src/geometry/shape.ts';
 import { pick } from '../../src/list/at.ts';
 import { EN } from '../../src/plan/words/en.ts';

@@ -4,7 +4,7 @@ import { newPart } from '../../src/design/defaults.ts';
 import type { Design, Strip } from '../../src/design/schema.ts';
 import type { PaneSay } from '../../src/editor/control/useSay.ts';
 import '../../src/editor/words/sawWords.ts';
-import { stepSpoken } from '../../src/editor/saw/stepName.ts';
+import { stepSpoken } from '../../src/editor/control/stepName.ts';
 import { t } from '../../src/editor/words/t.ts';
 import { patternRequests } from '../../src/plan/patternRequests.ts';
 import { createPlanner } from '../../src/plan/plan.ts';
@@ -68,7 +68,7 @@ describe('a strip that stops at an arch, through the plan', () => {
       short: (mm: number) => `${mm}`,
       measure: { unit: 'mm', fraction: '16' } as const,
     };
-    expect(step && stepSpoken(step, plan, new Map(), say as unknown as PaneSay, t)).toContain(spoken[0]);
+    expect(step && stepSpoken(step, new Map(), say as unknown as PaneSay, t)).toContain(spoken[0]);
   });
 
   it('has its end printed full size, as wide as the strip and with the curve in it', () => {

@@ -4,6 +4,7 @@ import type { Plan } from '../../plan/types.ts';
 import { sayFor } from '../../plan/words/say.ts';
 import { stepSentence } from '../../plan/words/words.ts';
 import { useWords, type WordKey } from '../words/t.ts';
+import { fromName, sizeName } from './stepName.ts';
 import { Typeset } from './Typeset.tsx';
 import { useSay } from './useSay.ts';
 import '../style/work.css';
@@ -30,7 +31,7 @@ export function WorkSoFar({ plan, work }: { plan: Plan; work: Work }) {
         <div className="work-next">
           <p className="work-title">{t('work.next')}</p>
           <Typeset as="p" text={sentence(next)} />
-          {atSaw ? <Typeset as="p" className="work-setting" text={settingOf(atSaw, plan, say, t)} /> : null}
+          {atSaw ? <Typeset as="p" className="work-setting" text={settingOf(atSaw, say, t)} /> : null}
           {tool ? <p className="note">{t(tool)}</p> : null}
         </div>
       ) : (
@@ -92,20 +93,8 @@ const toolOf = (act: Act): WordKey | null => TOOLS[act] ?? null;
 type AtSaw = NonNullable<Work['atSaw']>;
 
 /** The board and the setting that the next piece is cut with. */
-function settingOf(
-  step: AtSaw,
-  { cutting }: Plan,
-  say: ReturnType<typeof useSay>,
-  t: ReturnType<typeof useWords>,
-): string {
-  const from = step.from;
-  const where =
-    from === null
-      ? t('bench.notOnBoard')
-      : t(`bench.${from.kind}`, {
-          number: from.number,
-          all: from.kind === 'board' ? cutting.boards.length : cutting.sheets.length,
-        });
+function settingOf(step: AtSaw, say: ReturnType<typeof useSay>, t: ReturnType<typeof useWords>): string {
+  const where = fromName(step.from, t);
   if (step.kind === 'sheet-cut')
     return `${where}, ${t('bench.cutNumber', { number: step.cut.number })}: ${t('bench.fence')} ${say.short(step.cut.fence)}`;
   const { piece } = step;
@@ -115,11 +104,9 @@ function settingOf(
       ...(end.bevel === 0 ? [] : [`${t('bench.bevel')} ${say.angle(Math.abs(end.bevel))}`]),
     ].join(', '),
   );
-  const size =
-    piece.form === 'sheet'
-      ? `${say.short(piece.shown.length)} × ${say.short(piece.shown.width)}`
-      : say.short(piece.shown.length);
   const ends =
     piece.form === 'sheet' ? [] : [`${t('wood.startEnd')}: ${turns[0]}`, `${t('wood.endEnd')}: ${turns[1]}`];
-  return [`${where}, ${t('bench.piece', { label: piece.label })}: ${size}`, ...ends].join('. ');
+  return [`${where}, ${t('bench.piece', { label: piece.label })}: ${sizeName(piece, say)}`, ...ends].join(
+    '. ',
+  );
 }

@@ -2,6 +2,7 @@ import { Check } from 'lucide-react';
 import { type BenchGroup, type BenchStep, benchGroups } from '../../cutting/atSaw.ts';
 import { wayOf } from '../../cutting/sheets/way.ts';
 import { Measure } from '../control/Measure.tsx';
+import { fromName } from '../control/stepName.ts';
 import { Typeset } from '../control/Typeset.tsx';
 import { usePlan } from '../state/hooks.ts';
 import { useWords } from '../words/t.ts';
@@ -58,18 +59,11 @@ function GroupHead({ group, done }: { group: BenchGroup; done: ReadonlySet<strin
   const { plan } = usePlan();
   const { from, steps } = group;
   const count = steps.filter(({ step }) => done.has(step.id)).length;
-  const cutting = plan?.cutting;
-  const stock = from?.kind === 'board' ? from.board.stock : from?.sheet.stock;
+  const stock = from?.wood.stock ?? '';
   return (
     <h2>
-      <span>
-        {from === null
-          ? t('bench.others')
-          : from.kind === 'board'
-            ? t('bench.board', { number: from.number, all: cutting?.boards.length ?? from.number })
-            : t('bench.sheet', { number: from.number, all: cutting?.sheets.length ?? from.number })}
-      </span>
-      <Typeset as="span" className="note" text={plan?.stocks.get(stock ?? '')?.name ?? stock ?? ''} />
+      <span>{fromName(from, t, 'bench.others')}</span>
+      <Typeset as="span" className="note" text={plan?.stocks.get(stock)?.name ?? stock} />
       <span className="count">
         {count}/{steps.length}
       </span>

@@ -17,6 +17,7 @@ import '../style/facts.css';
 import '../style/bench.css';
 import { doneAmong, nextOpen } from '../../cutting/atSaw.ts';
 import { namesAtSaw } from '../../plan/words/pieces.ts';
+import { stepName, stepSpoken } from '../control/stepName.ts';
 import { Anew, useAnew } from './Anew.tsx';
 import { BenchFoot } from './BenchFoot.tsx';
 import { BenchHead } from './BenchHead.tsx';
@@ -24,7 +25,6 @@ import { BenchList } from './BenchList.tsx';
 import { BenchStart } from './BenchStart.tsx';
 import { LinkDialog } from './LinkDialog.tsx';
 import { StepCard } from './StepCard.tsx';
-import { stepName, stepSpoken } from './stepName.ts';
 import { useAwake } from './useAwake.ts';
 import { useSwipe } from './useSwipe.ts';
 import { WrongDialog } from './WrongDialog.tsx';
@@ -76,7 +76,7 @@ function BenchSteps({ id }: { id: string }) {
     const target = steps[Math.max(0, Math.min(steps.length - 1, to))];
     if (target && plan) {
       choose(target.id);
-      const spoken = target === step ? '' : stepSpoken(target, plan, names, figures, t);
+      const spoken = target === step ? '' : stepSpoken(target, names, figures, t);
       if (did || spoken) announce(store, [did, spoken].filter(Boolean).join(' '));
     }
     setListed(false);

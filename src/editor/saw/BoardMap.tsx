@@ -11,7 +11,7 @@ const HIGH = 30;
 /** The board from its left end, its pieces as they lie, the one in hand filled. */
 export function BoardMap({ step, plan }: { step: Extract<BenchStep, { kind: 'board-piece' }>; plan: Plan }) {
   const t = useWords();
-  const { board } = step.from;
+  const { wood: board } = step.from;
   const k = WIDE / board.length;
   const labels = new Map(plan.joinery.pieces.map((p) => [p.id, p]));
   // Slants are drawn true to the board's length: its height is not to scale, its angles would mislead.

@@ -1,8 +1,8 @@
 import type { Piece, PieceEnd } from '../../joinery/piece.ts';
 import type { Deg } from '../../measure/units.ts';
+import { endName } from '../control/stepName.ts';
 import type { PaneSay } from '../control/useSay.ts';
 import { useWords } from '../words/t.ts';
-import { endName } from './stepName.ts';
 
 /** Both ends side by side, each as the saw is set for it. */
 export function EndCards({ piece, say }: { piece: Piece; say: PaneSay }) {

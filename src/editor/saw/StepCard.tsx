@@ -4,6 +4,7 @@ import { cornersToMark, otherEdge } from '../../joinery/lengths.ts';
 import type { Piece } from '../../joinery/piece.ts';
 import type { Plan } from '../../plan/types.ts';
 import { curveWords, tapeWords } from '../../plan/words/tape.ts';
+import { fromName } from '../control/stepName.ts';
 import { Typeset } from '../control/Typeset.tsx';
 import type { PaneSay } from '../control/useSay.ts';
 import { ReadInPlace } from '../frame/ReadInPlace.tsx';
@@ -123,16 +124,9 @@ function From({ step, plan, say }: StepProps<PieceStep>) {
   const t = useWords();
   if (step.kind === 'loose-piece') return <p className="saw-warn">{t('bench.notOnBoard')}</p>;
   if (step.kind === 'board-piece') {
-    const { board, number } = step.from;
     return (
       <section className="saw-from">
-        <h3>
-          {t('bench.board', { number, all: plan.cutting.boards.length })}
-          <span className="note">
-            <Typeset text={say.short(board.length)} />
-            {board.owned === null ? null : `, ${t('bench.owned')}`}
-          </span>
-        </h3>
+        <WoodHead from={step.from} say={say} />
         <BoardMap step={step} plan={plan} />
         <p className="saw-place">
           <Typeset text={t('bench.fromTo', { from: say.short(step.cut.from), to: say.short(step.cut.to) })} />
@@ -145,8 +139,8 @@ function From({ step, plan, say }: StepProps<PieceStep>) {
   const { place } = step;
   return (
     <section className="saw-from">
-      <SheetHead step={step} plan={plan} say={say} />
-      <SheetMap sheet={step.from.sheet} plan={plan} marked={{ piece: place.piece }} what={step.piece.label} />
+      <WoodHead from={step.from} say={say} />
+      <SheetMap sheet={step.from.wood} plan={plan} marked={{ piece: place.piece }} what={step.piece.label} />
       <p className="saw-place">
         <Typeset text={t('bench.onSheet', { x: say.short(place.x), y: say.short(place.y) })} />
         {place.turned ? <span className="note">{t('bench.quarter')}</span> : null}
@@ -155,15 +149,16 @@ function From({ step, plan, say }: StepProps<PieceStep>) {
   );
 }
 
-function SheetHead({ step, plan, say }: StepProps<Extract<BenchStep, { from: { kind: 'sheet' } }>>) {
+function WoodHead({ from, say }: { from: NonNullable<BenchStep['from']>; say: PaneSay }) {
   const t = useWords();
-  const { sheet, number } = step.from;
+  const { wood } = from;
+  const length = say.short(wood.length);
   return (
     <h3>
-      {t('bench.sheet', { number, all: plan.cutting.sheets.length })}
+      {fromName(from, t)}
       <span className="note">
-        <Typeset text={`${say.short(sheet.length)} × ${say.short(sheet.width)}`} />
-        {sheet.owned === null ? null : `, ${t('bench.owned')}`}
+        <Typeset text={'width' in wood ? `${length} × ${say.short(wood.width)}` : length} />
+        {wood.owned === null ? null : `, ${t('bench.owned')}`}
       </span>
     </h3>
   );
@@ -172,14 +167,14 @@ function SheetHead({ step, plan, say }: StepProps<Extract<BenchStep, { from: { k
 function SheetCutCard({ step, plan, say }: StepProps<Extract<BenchStep, { kind: 'sheet-cut' }>>) {
   const t = useWords();
   const { cut, from } = step;
-  const stock = plan.stocks.get(from.sheet.stock);
+  const stock = plan.stocks.get(from.wood.stock);
   return (
     <article className="saw-card">
       <header className="saw-what">
         <span className="saw-label">{cut.number}</span>
         <div>
           <h2>{t(wayOf(cut) === 'rip' ? 'bench.rip' : 'bench.cross')}</h2>
-          <Typeset as="p" className="note" text={stock?.name ?? from.sheet.stock} />
+          <Typeset as="p" className="note" text={stock?.name ?? from.wood.stock} />
         </div>
       </header>
       <Typeset as="p" className="saw-figure" text={say.short(cut.fence)} />
@@ -187,9 +182,9 @@ function SheetCutCard({ step, plan, say }: StepProps<Extract<BenchStep, { kind: 
         {t('bench.fence')}: {t('bench.fenceHint', { edge: t(`bench.edge.${fencedFrom(cut)}`) })}
       </p>
       <section className="saw-from">
-        <SheetHead step={step} plan={plan} say={say} />
+        <WoodHead from={from} say={say} />
         <SheetMap
-          sheet={from.sheet}
+          sheet={from.wood}
           plan={plan}
           marked={{ cut }}
           what={t('bench.cutNumber', { number: cut.number })}

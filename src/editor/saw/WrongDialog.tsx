@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { BenchStep, BoardRef, SheetRef } from '../../cutting/atSaw.ts';
+import type { BenchStep } from '../../cutting/atSaw.ts';
 import type { Saying } from '../../design/job/record.ts';
 import { boardSaying, spoiledSaying } from '../../job/acts.ts';
 import { boardIds } from '../../job/ids.ts';
@@ -8,10 +8,10 @@ import type { Plan } from '../../plan/types.ts';
 import { Button } from '../control/Button.tsx';
 import { Dialog } from '../control/Dialog.tsx';
 import { MeasureField } from '../control/MeasureField.tsx';
+import { stepName } from '../control/stepName.ts';
 import { useStore } from '../state/hooks.ts';
 import { atSaw, sayOfJob } from '../state/job.ts';
 import { useWords } from '../words/t.ts';
-import { stepName } from './stepName.ts';
 
 const WHATS = ['short', 'ruined', 'split', 'size', 'read'] as const;
 type What = (typeof WHATS)[number];
@@ -47,7 +47,7 @@ export function WrongDialog({ step, plan, onTold, onRead, onClose }: WrongProps)
     if (what === null) return;
     if (what === 'read') {
       if (step.from === null) return;
-      const wood = woodOf(step.from);
+      const { wood } = step.from;
       const there = boardSaying(wood, atSaw(plan, store.getState().edit.design), false);
       if (there.length > 0) sayOfJob(store, there, t('wrong.did.there', { what: stepName(step, t) }));
       onClose();
@@ -134,11 +134,9 @@ function isOffered(what: What, { kind }: BenchStep): boolean {
   return kind === 'board-piece';
 }
 
-const woodOf = (from: BoardRef | SheetRef) => (from.kind === 'board' ? from.board : from.sheet);
-
 function startOf(step: BenchStep) {
   const piece = step.kind === 'sheet-cut' ? null : step.piece;
-  const wood = step.from && woodOf(step.from);
+  const wood = step.from?.wood;
   return {
     length: piece?.length ?? 0,
     from: step.kind === 'board-piece' ? step.cut.from : 0,
@@ -162,7 +160,7 @@ function sayingsOf(
     return 'problem' in said ? null : said;
   }
   if (step.from === null) return null;
-  const wood = woodOf(step.from);
+  const { wood } = step.from;
   const id = under(boardIds(plan.cutting, at.planned), wood);
   // A sheet that no saw was in is laid out within what it really measures.
   const there = boardSaying(wood, at, false);

@@ -4,10 +4,9 @@ import { SAME_PLACE } from '../../geometry/tolerance.ts';
 import { ENDS, type End } from '../../joinery/bar.ts';
 import { endCurve } from '../../joinery/lengths.ts';
 import type { Piece } from '../../joinery/piece.ts';
-import type { Plan } from '../../plan/types.ts';
 import { curveWords } from '../../plan/words/tape.ts';
-import type { PaneSay } from '../control/useSay.ts';
 import type { useWords } from '../words/t.ts';
+import type { PaneSay } from './useSay.ts';
 
 type Words = ReturnType<typeof useWords>;
 
@@ -27,23 +26,27 @@ export function endName(piece: Piece, end: End, t: Words): string {
   return t(`bench.end.${straight ? 'square' : cut}`);
 }
 
-/** Where a step's wood comes from, of how many boards and sheets there are. */
-export function fromName(step: BenchStep, count: { boards: number; sheets: number }, t: Words): string {
-  if (step.from === null) return t('bench.notOnBoard');
-  const { kind, number } = step.from;
-  return t(`bench.${kind}`, { number, all: kind === 'board' ? count.boards : count.sheets });
+/** Which board or sheet it is, and of how many; what is on none is called by `none`. */
+export const fromName = (
+  from: BenchStep['from'],
+  t: Words,
+  none: 'bench.notOnBoard' | 'bench.others' = 'bench.notOnBoard',
+): string => (from ? t(`bench.${from.kind}`, { number: from.number, all: from.all }) : t(none));
+
+/** How long a piece is, of a sheet how wide too. */
+export function sizeName({ form, shown }: Piece, say: Pick<PaneSay, 'short'>): string {
+  const length = say.short(shown.length);
+  return form === 'sheet' ? `${length} × ${say.short(shown.width)}` : length;
 }
 
 /** All that is sawn by, as it is spoken when the step comes up: label, length, ends, board. */
 export function stepSpoken(
   step: BenchStep,
-  plan: Plan,
   names: ReadonlyMap<string, string>,
   say: PaneSay,
   t: Words,
 ): string {
-  const { boards, sheets } = plan.cutting;
-  const from = fromName(step, { boards: boards.length, sheets: sheets.length }, t);
+  const from = fromName(step.from, t);
   if (step.kind === 'sheet-cut') {
     const { cut } = step;
     const way = t(wayOf(cut) === 'rip' ? 'bench.rip' : 'bench.cross');
@@ -51,8 +54,6 @@ export function stepSpoken(
     return [stepName(step, t), way, `${t('bench.fence')} ${say.short(cut.fence)} ${hint}`, from].join('. ');
   }
   const { piece } = step;
-  const length = say.short(piece.shown.length);
-  const size = piece.form === 'sheet' ? `${length} × ${say.short(piece.shown.width)}` : length;
   const ends = ENDS.map((at, i) => {
     const end = piece.ends[i === 0 ? 0 : 1];
     const turns = [
@@ -63,7 +64,7 @@ export function stepSpoken(
     const named = end.cut === 'miter' && end.miter !== 0 ? '' : endName(piece, at, t);
     return `${t(i === 0 ? 'wood.startEnd' : 'wood.endEnd')}: ${[named, ...turns].filter(Boolean).join(', ')}`;
   });
-  const what = `${stepName(step, t)}, ${names.get(piece.id)}: ${size}`;
+  const what = `${stepName(step, t)}, ${names.get(piece.id)}: ${sizeName(piece, say)}`;
   return [what, ...(piece.form === 'sheet' ? [] : ends), curveWords(piece, say.words.tape, say.measure), from]
     .filter(Boolean)
     .join('. ');
