@@ -321,6 +321,25 @@ describe('the lettering page', () => {
     expect(words).toContain(EN.patterns.mode.stencil);
     expect(words.some((w) => w.startsWith(`${WORDS.lettering.role.fill}: `))).toBe(true);
   });
+
+  it('names the features of the font and letters in other forms, as the OpenType registry calls them', () => {
+    const chosen = parts.map((part) =>
+      part.kind === 'sign'
+        ? {
+            ...part,
+            lettering: {
+              ...part.lettering,
+              features: ['onum' as const, 'ss03' as const],
+              lines: [{ text: 'PIER', forms: [{ at: 2, tag: 'salt', value: 1 }] }],
+            },
+          }
+        : part,
+    );
+    const pages = packetPages(planned({ ...base, parts: chosen }));
+    const words = pages.flatMap(({ drawing }) => textsOn(drawing).map((t) => t.words)).join(' ');
+    expect(words).toContain('(Oldstyle figures, Stylistic set 3)');
+    expect(words).toContain('E of line 1');
+  });
 });
 
 describe('names and marks', () => {

@@ -1,3 +1,4 @@
+import { featureWords } from '../../../plan/words/de/features.ts';
 import type { letteringWords as en } from '../en/lettering.ts';
 
 /** Words of the lettering step. */
@@ -145,25 +146,7 @@ export const letteringWords: Record<keyof typeof en, string> = {
   'letters.feature.figures': 'Ziffern',
   'letters.feature.widths': 'Breite der Ziffern',
   'letters.feature.asDrawn': 'Die übliche',
-  'letters.feature.set': 'Formatsatz {number}',
-  'letters.feature.liga': 'Standardligaturen',
-  'letters.feature.dlig': 'Bedingte Ligaturen',
-  'letters.feature.hlig': 'Historische Ligaturen',
-  'letters.feature.calt': 'Kontextbedingte Varianten',
-  'letters.feature.smcp': 'Kapitälchen',
-  'letters.feature.c2sc': 'Kapitälchen aus Großbuchstaben',
-  'letters.feature.case': 'Zeichen auf Höhe der Großbuchstaben',
-  'letters.feature.titl': 'Titelschriftvarianten',
-  'letters.feature.swsh': 'Schwungbuchstaben',
-  'letters.feature.salt': 'Stilistische Varianten',
-  'letters.feature.hist': 'Historische Formen',
-  'letters.feature.lnum': 'Versalziffern',
-  'letters.feature.onum': 'Mediävalziffern',
-  'letters.feature.pnum': 'Proportionale Ziffern',
-  'letters.feature.tnum': 'Tabellenziffern',
-  'letters.feature.zero': 'Null mit Schrägstrich',
-  'letters.feature.frac': 'Brüche',
-  'letters.feature.ordn': 'Ordnungszahlen',
+  ...featureWords,
 
   'letters.fill': 'Buchstaben in',
   'letters.outline': 'Kontur',

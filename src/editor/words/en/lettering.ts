@@ -1,3 +1,5 @@
+import { featureWords } from '../../../plan/words/en/features.ts';
+
 /** Words of the lettering step. */
 export const letteringWords = {
   'letters.tabs': 'Parts of the lettering step',
@@ -142,25 +144,7 @@ export const letteringWords = {
   'letters.feature.figures': 'Figures',
   'letters.feature.widths': 'Widths of figures',
   'letters.feature.asDrawn': 'The font’s own',
-  'letters.feature.set': 'Stylistic set {number}',
-  'letters.feature.liga': 'Standard ligatures',
-  'letters.feature.dlig': 'Discretionary ligatures',
-  'letters.feature.hlig': 'Historical ligatures',
-  'letters.feature.calt': 'Contextual alternates',
-  'letters.feature.smcp': 'Small capitals',
-  'letters.feature.c2sc': 'Small capitals from capitals',
-  'letters.feature.case': 'Case-sensitive forms',
-  'letters.feature.titl': 'Titling',
-  'letters.feature.swsh': 'Swash',
-  'letters.feature.salt': 'Stylistic alternates',
-  'letters.feature.hist': 'Historical forms',
-  'letters.feature.lnum': 'Lining figures',
-  'letters.feature.onum': 'Oldstyle figures',
-  'letters.feature.pnum': 'Proportional figures',
-  'letters.feature.tnum': 'Tabular figures',
-  'letters.feature.zero': 'Slashed zero',
-  'letters.feature.frac': 'Fractions',
-  'letters.feature.ordn': 'Ordinals',
+  ...featureWords,
 
   'letters.fill': 'Letters in',
   'letters.outline': 'Outline',

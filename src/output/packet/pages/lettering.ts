@@ -1,4 +1,5 @@
-import { fontsIn, isBent } from '../../../design/look.ts';
+import type { FeatureTag } from '../../../design/features.ts';
+import { featuresOfLine, fontOfLine, isBent } from '../../../design/look.ts';
 import { isLettered, isPaint } from '../../../design/made.ts';
 import { textTold } from '../../../design/picture.ts';
 import { line, shape, text } from '../../../drawing/items.ts';
@@ -129,19 +130,45 @@ function fontName({ plan }: Packet, font: string): string {
   return own?.name ?? plan.tables.fonts.find((f) => f.id === font)?.name ?? font;
 }
 
+/** The fonts that lines are set in, each with the features that are chosen for it. */
+function fontsTold(packet: Packet, { lettering }: LaidLetters): string {
+  const told = lettering.lines.map((line) => {
+    const name = fontName(packet, fontOfLine(lettering, line));
+    const features = featuresOfLine(lettering, line).map((tag) => featureName(packet, tag));
+    return features.length === 0 ? name : `${name} (${features.join(', ')})`;
+  });
+  return [...new Set(told)].join(', ');
+}
+
+function featureName({ terms: { lettering } }: Packet, tag: FeatureTag): string {
+  const set = /^ss(\d\d)$/.exec(tag);
+  const words: Readonly<Record<string, string>> = lettering.features;
+  return set
+    ? lettering.features['letters.feature.set'].replace('{number}', String(Number(set[1])))
+    : (words[`letters.feature.${tag}`] ?? tag);
+}
+
+/** Letters that are drawn in another form of their font, each once for a line; null for none. */
+function formsTold({ terms: { lettering: terms } }: Packet, { lettering }: LaidLetters): string | null {
+  const told = lettering.lines.flatMap(({ text: words, forms = [] }, i) =>
+    forms.map(({ at }) => terms.formOf([...words][at] ?? '', i + 1)),
+  );
+  return told.length === 0 ? null : [...new Set(told)].join(', ');
+}
+
 function signBlocks(packet: Packet, sign: SignPlan, laid: LaidLetters, width: Mm): Block[] {
   const terms = packet.terms.lettering;
   const { lettered, stencils } = sign;
   const { make, arcRise, along, stencil } = laid.lettering;
   const { told } = packet;
   const bridges = stencils?.layers.reduce((sum, layer) => sum + layer.stencil.bridges.length, 0) ?? 0;
-  const fonts = fontsIn(laid.lettering).map((font) => fontName(packet, font));
   const colors = lettered.layers.map(
     ({ role, finish }) => `${roleIn(packet, role)}: ${packet.say.finish(finish)}`,
   );
   const arch = arcRise > 0 ? terms.up(told(arcRise)) : terms.down(told(-arcRise));
   const facts = [
-    [terms.font, fonts.join(', ')],
+    [terms.font, fontsTold(packet, laid)],
+    [terms.formsOf, formsTold(packet, laid)],
     [terms.make, packet.words.patterns.mode[make]],
     [terms.bridges, make === 'stencil' ? terms.bridgesOf(bridges, told(stencil.bridgeWidth)) : null],
     [terms.colors, colors.join(', ')],

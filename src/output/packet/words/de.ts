@@ -1,3 +1,4 @@
+import { featureWords } from '../../../plan/words/de/features.ts';
 import type { PacketWords } from './shape.ts';
 
 /** German. */
@@ -379,6 +380,9 @@ export const DE: PacketWords = {
     lead: 'Ohne Muster beschriften oder ein Muster danach prüfen: Höhen zählen ab der Unterkante des Schilds, Abstände ab seinen Seiten.',
     onFace: 'Ohne Schild: Höhen zählen ab der Unterkante der Front, Abstände ab ihren Seiten.',
     font: 'Schriftart',
+    features: featureWords,
+    formsOf: 'In anderer Form',
+    formOf: (letter: string, line: number) => `${letter} in Zeile ${line}`,
     make: 'Gemacht durch',
     bridges: 'Stege',
     bridgesOf: (count: number, width: string) => `${count}, je ${width} breit`,

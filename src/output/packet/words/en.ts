@@ -4,6 +4,7 @@ import type { Severity } from '../../../check/check.ts';
 import type { Finish } from '../../../design/schema.ts';
 import type { Fastened } from '../../../fastening/result.ts';
 import type { EndCut, JointFound, Piece, Solid } from '../../../joinery/piece.ts';
+import { featureWords } from '../../../plan/words/en/features.ts';
 
 /** American English. */
 export const EN = {
@@ -398,6 +399,9 @@ export const EN = {
     lead: 'Use these to letter without a pattern, or to check one: heights count from the lower edge of the sign, gaps from its sides.',
     onFace: 'Without a board: heights count from the lower edge of the face, gaps from its sides.',
     font: 'Letter style',
+    features: featureWords,
+    formsOf: 'In other forms',
+    formOf: (letter: string, line: number) => `${letter} of line ${line}`,
     make: 'Made by',
     bridges: 'Bridges',
     bridgesOf: (count: number, width: string) => `${count}, each ${width} wide`,

@@ -1,3 +1,4 @@
+import { featureWords } from '../../../plan/words/es/features.ts';
 import type { PacketWords } from './shape.ts';
 
 /** Spanish. */
@@ -377,6 +378,9 @@ export const ES: PacketWords = {
     onFace:
       'Sin tablero: las alturas cuentan desde el canto inferior del frente, los huecos desde sus lados.',
     font: 'Tipo de letra',
+    features: featureWords,
+    formsOf: 'Con otra forma',
+    formOf: (letter, line) => `${letter} de la línea ${line}`,
     make: 'Hecho por',
     bridges: 'Puentes',
     bridgesOf: (count, width) => `${count}, de ${width} de ancho`,

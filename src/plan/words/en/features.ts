@@ -1,0 +1,22 @@
+/** Features of fonts by their OpenType tags: the editor offers them, the packet tells those that were chosen. */
+export const featureWords = {
+  'letters.feature.set': 'Stylistic set {number}',
+  'letters.feature.liga': 'Standard ligatures',
+  'letters.feature.dlig': 'Discretionary ligatures',
+  'letters.feature.hlig': 'Historical ligatures',
+  'letters.feature.calt': 'Contextual alternates',
+  'letters.feature.smcp': 'Small capitals',
+  'letters.feature.c2sc': 'Small capitals from capitals',
+  'letters.feature.case': 'Case-sensitive forms',
+  'letters.feature.titl': 'Titling',
+  'letters.feature.swsh': 'Swash',
+  'letters.feature.salt': 'Stylistic alternates',
+  'letters.feature.hist': 'Historical forms',
+  'letters.feature.lnum': 'Lining figures',
+  'letters.feature.onum': 'Oldstyle figures',
+  'letters.feature.pnum': 'Proportional figures',
+  'letters.feature.tnum': 'Tabular figures',
+  'letters.feature.zero': 'Slashed zero',
+  'letters.feature.frac': 'Fractions',
+  'letters.feature.ordn': 'Ordinals',
+} as const;
