@@ -117,6 +117,7 @@ function drawingRow(packet: Packet, row: readonly PieceGroup[], width: Mm): Bloc
 const needsDrawing = ({ pieces: [piece] }: PieceGroup): boolean => {
   const plain =
     piece.notches.length === 0 &&
+    piece.scribed === undefined &&
     piece.ends.every((end) => end.miter === 0 && end.bevel === 0 && end.second === null);
   const box = boxOfPoints(piece.outline);
   const rectangular =

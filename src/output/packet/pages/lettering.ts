@@ -151,7 +151,7 @@ function featureName({ terms: { lettering } }: Packet, tag: FeatureTag): string 
 /** Letters that are drawn in another form of their font, each once for a line; null for none. */
 function formsTold({ terms: { lettering: terms } }: Packet, { lettering }: LaidLetters): string | null {
   const told = lettering.lines.flatMap(({ text: words, forms = [] }, i) =>
-    forms.map(({ at }) => terms.formOf([...words][at] ?? '', i + 1)),
+    forms.flatMap(({ at }) => [...words].slice(at, at + 1).map((letter) => terms.formOf(letter, i + 1))),
   );
   return told.length === 0 ? null : [...new Set(told)].join(', ');
 }
