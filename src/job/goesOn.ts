@@ -1,7 +1,7 @@
 import type { Fact } from '../design/job/schema.ts';
 
 /** What is said where work goes on as planned. */
-const AS_PLANNED: ReadonlySet<Fact['is']> = new Set(['board', 'cut', 'sawn', 'done']);
+const AS_PLANNED: ReadonlySet<Fact['is']> = new Set(['board', 'cut', 'sawn', 'done', 'bought']);
 
 /**
  * Whether all that was said since some facts held is that work went on: a plan made of those still tells how the rest

@@ -71,7 +71,7 @@ function asWhole(fact: Fact, basis: number): Fact[] {
 const basisOf = (fact: Fact): number => (UPSETS.has(fact.is) ? fact.at : fact.is === 'cut' ? fact.by : 0);
 
 function concerns(fact: Fact, { stock, facts }: RestInput): boolean {
-  if (fact.is === 'done' || fact.is === 'sawn') return false;
+  if (fact.is === 'done' || fact.is === 'sawn' || fact.is === 'bought') return false;
   if (fact.is === 'size' || fact.is === 'bad')
     return factsOf(facts, 'board').some(({ id, stock: of }) => id === fact.board && of === stock.id);
   return fact.stock === stock.id;

@@ -9,17 +9,19 @@ import type { LaidPart } from '../layout/laid.ts';
 import { pick } from '../list/at.ts';
 import { sameValue } from '../list/sameValue.ts';
 import type { Stock } from '../materials/types.ts';
+import { finishOfPaint, hadOf, lookOfPaint } from './bought.ts';
 import { knownAgain } from './known.ts';
 import { isMarked, markOf } from './mark.ts';
 
 /**
  * What a change would do to something that is done: a part that is on moves, its wood would be of another size, its ends
- * would be cut otherwise for what it meets, paint would be another, or the part goes.
+ * would be cut otherwise for what it meets, paint would be another, or the part goes; or paint that is bought would serve
+ * nothing any more.
  */
-export type How = 'moved' | 'resized' | 'recut' | 'repainted' | 'gone';
+export type How = 'moved' | 'resized' | 'recut' | 'repainted' | 'gone' | 'unused';
 
 export interface Touched {
-  /** Part of the design. */
+  /** Part of the design; the finish where its paint would be `unused`. */
   readonly part: string;
   readonly how: How;
 }
@@ -36,7 +38,7 @@ export interface There {
 }
 
 /** Which is told of a part where several are: what is done anew for it covers the rest. */
-const FIRST: readonly How[] = ['gone', 'resized', 'moved', 'recut', 'repainted'];
+const FIRST: readonly How[] = ['gone', 'resized', 'moved', 'recut', 'repainted', 'unused'];
 
 /** What is done of laid parts, by their ids. */
 interface DoneParts {
@@ -64,7 +66,18 @@ export function touchedBy(before: There, after: There): readonly Touched[] {
     const [how] = FIRST.filter((one) => one === before || hows.has(one));
     if (how) found.set(was.part, how);
   }
-  return [...found].map(([part, how]) => ({ part, how }));
+  const parts = [...found].map(([part, how]) => ({ part, how }));
+  return [...parts, ...paintUnused(before, after).map((part) => ({ part, how: 'unused' as const }))];
+}
+
+/** Finishes whose paint is bought, and would be paint for none any more. */
+function paintUnused(before: There, after: There): readonly string[] {
+  if (before.finishes === after.finishes) return [];
+  const serving = hadOf(before.facts).flatMap(({ fact }) => {
+    const was = fact.kind === 'paint' && finishOfPaint(fact, before.finishes);
+    return was && !finishOfPaint(fact, after.finishes) ? [was.id] : [];
+  });
+  return [...new Set(serving)];
 }
 
 function doneParts(facts: readonly Fact[]): DoneParts {
@@ -104,9 +117,8 @@ function howsOf(
 /** Finishes that are of another color or kind; a price or a rate changes no paint that is on. */
 function finishesChanged(before: readonly Finish[], after: readonly Finish[]): ReadonlySet<string> {
   if (before === after) return new Set();
-  const seen = ({ kind, color, sheen }: Finish) => `${kind} ${color} ${sheen}`;
-  const now = new Map(after.map((finish) => [finish.id, seen(finish)]));
-  return new Set(before.filter((one) => now.get(one.id) !== seen(one)).map(({ id }) => id));
+  const now = new Map(after.map((finish) => [finish.id, lookOfPaint(finish)]));
+  return new Set(before.filter((one) => now.get(one.id) !== lookOfPaint(one)).map(({ id }) => id));
 }
 
 /** The laid parts of which a piece is made that the change wants made otherwise, or not at all. */

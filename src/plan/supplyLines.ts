@@ -1,16 +1,23 @@
 import { NO_SUPPLIES, USUAL_SPARE } from '../design/defaults.ts';
+import type { Finish } from '../design/schema.ts';
 import { type ContainerOffer, chooseContainers } from '../finish/containers.ts';
 import type { ContainerBuy } from '../finish/result.ts';
+import { finishOfPaint, type Had } from '../job/bought.ts';
 import type { Mm, Money } from '../measure/units.ts';
 import { benchPaper, coverSheets } from '../patterns/cover.ts';
 import type { ShoppingInput, ShoppingKind, ShoppingLine } from './types.ts';
 import { PLAN_WORDS } from './words/tables.ts';
 
 const MM_PER_METER = 1000;
+/** Of a figure that its size has not. */
+const NOT_SOLD_SO = 0;
 /** Nobody reads a difference of length below this. */
 const SAME: Mm = 0.01;
 
-type Input = Pick<ShoppingInput, 'design' | 'language' | 'tables' | 'finish' | 'fastening' | 'patterns'>;
+type Input = Pick<ShoppingInput, 'design' | 'language' | 'tables' | 'finish' | 'fastening' | 'patterns'> & {
+  /** What is bought by now, beside what is bought over what is needed. */
+  readonly had: readonly Had[];
+};
 
 const suppliesOf = ({ design }: Input) => design.supplies ?? NO_SUPPLIES;
 
@@ -47,6 +54,33 @@ const bought = (
   priced: each > 0,
 });
 
+/** What is bought by now of a thing: its lines, and how much it comes to. */
+function there(
+  { had }: Input,
+  is: (fact: Had['fact']) => boolean,
+  holds: keyof ShoppingLine['size'],
+): { readonly lines: ShoppingLine[]; readonly sum: number } {
+  const some = had.filter(({ fact }) => is(fact));
+  return {
+    lines: some.map(gotLine),
+    sum: some.reduce((sum, { fact, count }) => sum + count * (fact.size[holds] ?? NOT_SOLD_SO), 0),
+  };
+}
+
+/** What is bought by now, as a line with nothing more to pay. */
+export const gotLine = ({ fact, count, ids }: Had): ShoppingLine => ({
+  ...{ kind: fact.kind, item: fact.item, name: fact.name, size: definedOf(fact.size), count },
+  ...{ each: 0, price: 0, owned: true, priced: true, got: { each: fact.paid, ids } },
+  ...(fact.spare ? { spare: true as const } : {}),
+});
+
+const definedOf = ({ length_mm, width_mm, volume_l, pieces }: Had['fact']['size']): ShoppingLine['size'] => ({
+  ...(length_mm === undefined ? {} : { length_mm }),
+  ...(width_mm === undefined ? {} : { width_mm }),
+  ...(volume_l === undefined ? {} : { volume_l }),
+  ...(pieces === undefined ? {} : { pieces }),
+});
+
 /** Cans of one size, named by what is in them and by their size. */
 const canOf = (
   tables: Input['tables'],
@@ -71,17 +105,22 @@ export function supplyLines(input: Input): ShoppingLine[] {
   ];
 }
 
-function paint({ finish, design, tables }: Input): ShoppingLine[] {
+function paint(input: Input): ShoppingLine[] {
+  const { finish, design, tables } = input;
   return finish.uses.flatMap((use) => {
     const own = design.finishes.find((f) => f.id === use.finish);
     const name = own?.name ?? use.finish;
     const taken = Math.min(use.volume, own?.owned_l ?? 0);
     return [
       ...fromShed('paint', use.finish, name, taken, { volume_l: taken }),
+      ...there(input, (fact) => isFor(fact, use.finish, design.finishes), 'volume_l').lines,
       ...use.buy.map((buy) => canOf(tables, 'paint', use.finish, name, buy)),
     ];
   });
 }
+
+const isFor = (fact: Had['fact'], finish: string, finishes: readonly Finish[]): boolean =>
+  fact.kind === 'paint' && finishOfPaint(fact, finishes)?.id === finish;
 
 /** One primer serves under every finish. */
 function primer(input: Input): ShoppingLine[] {
@@ -97,9 +136,11 @@ function primer(input: Input): ShoppingLine[] {
     return offer ? [{ container: id, volume, price: offer.price }] : [];
   });
   const all = sold.map(({ id, volume }) => ({ container: id, volume, price: null }));
+  const bought = there(input, ({ kind }) => kind === 'primer', 'volume_l');
   return [
     ...fromShed('primer', 'primer', name, taken, { volume_l: taken }),
-    ...chooseContainers(need - taken, named.length > 0 ? named : all).map((buy) =>
+    ...bought.lines,
+    ...chooseContainers(need - taken - bought.sum, named.length > 0 ? named : all).map((buy) =>
       canOf(tables, 'primer', buy.container, name, buy),
     ),
   ];
@@ -126,10 +167,14 @@ function fasteners(input: Input): ShoppingLine[] {
           .filter((s) => s.screw === fastener && Math.abs(s.length - length) < SAME)
           .reduce((sum, s) => sum + s.count, 0);
     const taken = Math.min(need, held);
-    const boxes = Math.ceil((need - taken) / box.count);
+    const isSuch = ({ item, size }: Had['fact']) =>
+      item === fastener && Math.abs((size.length_mm ?? 0) - length) < SAME;
+    const got = there(input, (fact) => fact.kind === kind && isSuch(fact), 'pieces');
+    const boxes = Math.ceil((need - taken - got.sum) / box.count);
     const size = { length_mm: length, pieces: box.count };
     return [
       ...fromShed(kind, fastener, box.name, taken, { length_mm: length, pieces: taken }),
+      ...got.lines,
       ...(boxes > 0 ? [bought(kind, fastener, box.name, size, boxes, priceOf(input, box))] : []),
     ];
   });
@@ -158,11 +203,13 @@ function glue(input: Input): ShoppingLine[] {
   const need = fastening.glue;
   const taken = Math.min(need, suppliesOf(input).owned.glue_l);
   const sold = tables.glues.filter((g) => g.system === design.paint.containers);
-  const bottles = cheapest(input, sold, need - taken, (g) => g.volume).map(({ entry, buy }) =>
+  if (need === 0) return [];
+  const got = there(input, ({ kind }) => kind === 'glue', 'volume_l');
+  const bottles = cheapest(input, sold, need - taken - got.sum, (g) => g.volume).map(({ entry, buy }) =>
     bought('glue', entry.id, entry.name, { volume_l: entry.volume }, buy.count, buy.price),
   );
   const name = PLAN_WORDS[language].shopping.glue;
-  return [...fromShed('glue', 'glue', name, taken, { volume_l: taken }), ...bottles];
+  return [...fromShed('glue', 'glue', name, taken, { volume_l: taken }), ...got.lines, ...bottles];
 }
 
 function tape(input: Input): ShoppingLine[] {
@@ -170,19 +217,25 @@ function tape(input: Input): ShoppingLine[] {
   const need = finish.uses.reduce((sum, use) => sum + use.tape, 0);
   const taken = Math.min(need, suppliesOf(input).owned.tape);
   const sold = tables.tapes.filter((t) => t.system === design.paint.containers);
-  const rolls = cheapest(input, sold, (need - taken) / MM_PER_METER, (t) => t.length / MM_PER_METER).map(
-    ({ entry, buy }) =>
-      bought(
-        'tape',
-        entry.id,
-        entry.name,
-        { length_mm: entry.length, width_mm: entry.width },
-        buy.count,
-        buy.price,
-      ),
+  if (need === 0) return [];
+  const got = there(input, ({ kind }) => kind === 'tape', 'length_mm');
+  const rolls = cheapest(
+    input,
+    sold,
+    (need - taken - got.sum) / MM_PER_METER,
+    (t) => t.length / MM_PER_METER,
+  ).map(({ entry, buy }) =>
+    bought(
+      'tape',
+      entry.id,
+      entry.name,
+      { length_mm: entry.length, width_mm: entry.width },
+      buy.count,
+      buy.price,
+    ),
   );
   const name = PLAN_WORDS[language].shopping.tape;
-  return [...fromShed('tape', 'tape', name, taken, { length_mm: taken }), ...rolls];
+  return [...fromShed('tape', 'tape', name, taken, { length_mm: taken }), ...got.lines, ...rolls];
 }
 
 /** Sheets by the page, those of the patterns' cover among them; of a roll its length, and the price of the roll. */
@@ -202,7 +255,11 @@ function paper(input: Input): ShoppingLine[] {
     const found = tables.papers.find((p) => p.id === id);
     if (!found || pages === 0) return [];
     const size = { width_mm: found.width, length_mm: found.height ?? length };
-    const count = found.height === undefined ? 1 : pages;
-    return [bought('paper', id, found.name, size, count, priceOf(input, { id, price: 0 }))];
+    const isSuch = ({ kind, item }: Had['fact']) => kind === 'paper' && item === id;
+    const got = there(input, isSuch, 'length_mm').lines;
+    // A roll is bought whole, whatever is printed on it.
+    const count = (found.height === undefined ? 1 : pages) - got.reduce((sum, line) => sum + line.count, 0);
+    if (count <= 0) return got;
+    return [...got, bought('paper', id, found.name, size, count, priceOf(input, { id, price: 0 }))];
   });
 }

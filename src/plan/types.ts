@@ -88,6 +88,10 @@ export interface ShoppingLine {
   readonly price: Money;
   /** Taken from what is owned: nothing to pay. */
   readonly owned: boolean;
+  /** Bought for this job: what was paid for one, and the facts that say so; none for boards, which have names. */
+  readonly got?: { readonly each: Money; readonly ids: ReadonlySet<string> };
+  /** Bought over what is needed. */
+  readonly spare?: true;
   /** False where no price is known: the total leaves it out. */
   readonly priced: boolean;
 }

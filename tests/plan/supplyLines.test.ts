@@ -18,7 +18,7 @@ function lines(
 ): ShoppingLine[] {
   const given = { ...design, ...more, ...(supplies ? { supplies: { ...NO_SUPPLIES, ...supplies } } : {}) };
   const { tables, finish, fastening, patterns } = whole;
-  return supplyLines({ design: given, language: 'en', tables, finish, fastening, patterns }).filter(
+  return supplyLines({ design: given, had: [], language: 'en', tables, finish, fastening, patterns }).filter(
     (l) => l.kind === kind,
   );
 }
@@ -85,6 +85,7 @@ describe('supplies of a face', () => {
     const { tables, finish, patterns } = whole;
     const [bottle, ...others] = supplyLines({
       design,
+      had: [],
       language: 'en',
       tables,
       finish,

@@ -74,6 +74,32 @@ export const factSchema = z.discriminatedUnion('is', [
   z.strictObject({ is: z.literal('spoiled'), ...said, piece: name, stock: id, ...taken }),
   /** A cut of a sheet. */
   z.strictObject({ is: z.literal('sawn'), ...said, board: name, cut: name }),
+  /** What is bought by can, box, bottle, roll, page or one by one: so many, from a number on, so that two devices that bought
+   * the same say the same, and what one of them bought more is not lost. */
+  z.strictObject({
+    is: z.literal('bought'),
+    ...said,
+    kind: z.enum(['fitting', 'paint', 'primer', 'brads', 'screws', 'glue', 'tape', 'paper']),
+    /** Entry of a table, finish or part that it is bought as. */
+    item: name,
+    /** What the list called it. */
+    name,
+    size: z.strictObject({
+      /** A roll is longer than any bed. */
+      length_mm: z.number().min(0).max(10_000_000).optional(),
+      width_mm: sizeOrZero.optional(),
+      volume_l: sizeOrZero.optional(),
+      pieces: z.number().int().min(0).max(1_000_000).optional(),
+    }),
+    /** Of paint what it looks like, by which it is known again. */
+    look: name.optional(),
+    /** Bought over what is needed. */
+    spare: z.literal(true).optional(),
+    from: z.number().int().min(0).max(1_000_000),
+    count: z.number().int().min(1).max(1_000_000),
+    /** Paid for one. */
+    paid: money,
+  }),
   /** Something of the order of work: for a part, or, without one, the step as a whole. */
   z.strictObject({
     is: z.literal('done'),

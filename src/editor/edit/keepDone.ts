@@ -30,7 +30,7 @@ export function keepingDone(
   for (let round = 0; ; round++) {
     const parts = left.filter(({ how }) => how !== 'recut');
     if (parts.length === 0) break;
-    if (round === MOST_ROUNDS || parts.some(({ how }) => how === 'gone')) return null;
+    if (round === MOST_ROUNDS || parts.some(({ how }) => how === 'gone' || how === 'unused')) return null;
     // What still moves though it is held is moved by a rule that is not its own.
     if (round > 0 && parts.every(({ part, how }) => all.get(part)?.how === how)) return null;
     for (const one of parts) all.set(one.part, one);
@@ -147,7 +147,7 @@ const finishOf = (part: Part) => ('finish' in part ? { finish: part.finish } : {
 export function undoneBy(doc: Document, touched: readonly Touched[]): Edit[] {
   const { job } = doc.design;
   if (!job) return [];
-  const by = new Map(touched.map(({ part, how }) => [part, how]));
+  const by = new Map(touched.filter(({ how }) => how !== 'unused').map(({ part, how }) => [part, how]));
   const ids = new Set(
     liveFacts(job).flatMap((fact) => {
       const how = fact.is === 'done' && fact.part !== null ? by.get(partOf(fact.part) ?? '') : undefined;

@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from 'react';
 import type { Edit } from '../../design/edit/edit.ts';
+import type { How, Touched } from '../../job/touched.ts';
 import { Button } from '../control/Button.tsx';
 import { Dialog } from '../control/Dialog.tsx';
 import { Typeset } from '../control/Typeset.tsx';
@@ -32,7 +33,10 @@ function Asked({ question }: { question: DoneQuestion }) {
   const t = useWords();
   const store = useStore();
   const { from, edits, label, selection, held, touched, touching } = question;
-  const names = useMemo(() => new Map(from.design.parts.map(({ id, name }) => [id, name])), [from]);
+  const named = ({ part, how }: Touched): string =>
+    (how === 'unused' ? from.design.finishes : from.design.parts).find(({ id }) => id === part)?.name ?? part;
+  const every = (...some: readonly How[]) => touched.every(({ how }) => some.includes(how));
+  const onlyPaint = every('unused');
   const kept = useMemo<Way | null>(() => {
     const found = keepingDone(from, edits, touched, touching);
     return found && { edits: found, held: new Set([...(held ?? []), ...touched.map(({ part }) => part)]) };
@@ -50,8 +54,8 @@ function Asked({ question }: { question: DoneQuestion }) {
     <Dialog title={t('done.title')} className="done-dialog" onClose={close}>
       <p>{t('done.lead', { label })}</p>
       <ul className="done-list">
-        {touched.map(({ part, how }) => (
-          <Typeset as="li" key={part} text={t(`done.${how}`, { name: names.get(part) ?? part })} />
+        {touched.map((one) => (
+          <Typeset as="li" key={`${one.how} ${one.part}`} text={t(`done.${one.how}`, { name: named(one) })} />
         ))}
       </ul>
       {kept ? (
@@ -68,8 +72,8 @@ function Asked({ question }: { question: DoneQuestion }) {
       <Choice
         way={again}
         question={question}
-        title={t(touched.every(({ how }) => how === 'gone') ? 'done.delete' : 'done.again')}
-        hint={t('done.againHint')}
+        title={t(onlyPaint ? 'done.buyAgain' : every('gone') ? 'done.delete' : 'done.again')}
+        hint={t(onlyPaint ? 'done.idleHint' : 'done.againHint')}
         onTake={() => take(again)}
       />
       <Button look="wide" onClick={close}>

@@ -1,5 +1,6 @@
 import type { Check } from '../../check/check.ts';
 import type { Cutting } from '../../cutting/result.ts';
+import type { Finish } from '../../design/schema.ts';
 import type { PartsFastened } from '../../fastening/memory.ts';
 import type { FasteningPlan } from '../../fastening/result.ts';
 import type { LetterPaint, Surface } from '../../finish/input.ts';
@@ -49,6 +50,8 @@ export interface PlanFacts extends FaceFacts {
   readonly painted: readonly LetterPaint[];
   /** What is seen or painted, or earlier ones that are the same. */
   readonly surfaces: readonly Surface[];
+  /** The finishes with the paint that is bought for them by now among what is there. */
+  readonly paints: readonly Finish[];
   readonly finish: FinishPlan;
   readonly load: LoadPlan;
   readonly fold: FoldPlan;

@@ -1,11 +1,14 @@
+import { liveFacts } from '../../design/job/record.ts';
 import { fastenParts, planFastening } from '../../fastening/planFastening.ts';
 import type { LetterPaint } from '../../finish/input.ts';
 import { knownSurfaces } from '../../finish/memory.ts';
 import { planFinish } from '../../finish/planFinish.ts';
 import { surfacesOf } from '../../finish/surface.ts';
 import { planFold } from '../../fold/planFold.ts';
+import { withBoughtPaint } from '../../job/bought.ts';
 import { kept } from '../../layout/changes.ts';
 import { paintedLayers } from '../../lettering/painted.ts';
+import { sameValue } from '../../list/sameValue.ts';
 import { planLoad } from '../../load/planLoad.ts';
 import { planMarks } from '../../marks/planMarks.ts';
 import { cutWithJob, stockCuts } from '../cuttingStage.ts';
@@ -84,7 +87,7 @@ const cutting: StagesFor<'cutting'> = {
     )(known, last),
 };
 
-const finish: StagesFor<'painted' | 'surfaces' | 'finish'> = {
+const finish: StagesFor<'painted' | 'surfaces' | 'paints' | 'finish'> = {
   painted: stage(
     ({ lettering }) => ({ signs: lettering.signs }),
     ({ signs }): readonly LetterPaint[] =>
@@ -100,11 +103,19 @@ const finish: StagesFor<'painted' | 'surfaces' | 'finish'> = {
     }),
     (input, last) => knownSurfaces(last ?? [], surfacesOf(input)),
   ),
+  paints: stage(
+    ({ design: { finishes, job } }) => ({ finishes, job }),
+    ({ finishes, job }, last) => {
+      const now = withBoughtPaint(finishes, liveFacts(job));
+      return last && sameValue(last, now) ? last : now;
+    },
+  ),
   finish: stage(
-    ({ looks, face, bodies, joined, painted, letters, design, stocks, materials, surfaces, ...more }) => ({
+    ({ looks, face, bodies, joined, painted, letters, design, paints, stocks, surfaces, ...more }) => ({
       ...{ parts: bodies, solids: joined.solids, joints: joined.joints, lettering: painted },
-      ...{ face, looks, sawn: letters.solids, finishes: design.finishes, paint: design.paint },
-      ...{ stocks, materials, containers: more.tables.containers, surfaces, results: more.memory.results },
+      ...{ face, looks, sawn: letters.solids, finishes: paints, paint: design.paint },
+      ...{ stocks, materials: more.materials, containers: more.tables.containers, surfaces },
+      results: more.memory.results,
     }),
     ({ parts, joints, surfaces, results, ...more }) =>
       planFinish({ ...more, ...gluing(parts, joints) }, surfaces, results),

@@ -1,12 +1,14 @@
-import { ShoppingCart } from 'lucide-react';
+import { ShoppingCart, Undo2 } from 'lucide-react';
+import { liveFacts, type Saying } from '../../../design/job/record.ts';
 import { boughtSaying } from '../../../job/acts.ts';
+import { gotSaying } from '../../../job/bought.ts';
 import type { Plan, ShoppingLine } from '../../../plan/types.ts';
 import { Button } from '../../control/Button.tsx';
 import { Section } from '../../control/Section.tsx';
 import { Typeset } from '../../control/Typeset.tsx';
 import { type PaneSay, useSay } from '../../control/useSay.ts';
 import { usePlan, useStore } from '../../state/hooks.ts';
-import { atSaw, sayOfJob } from '../../state/job.ts';
+import { atSaw, sayOfJob, takeBackOfJob } from '../../state/job.ts';
 import { useWords } from '../../words/t.ts';
 import { ScrollBox } from '../facts/ScrollBox.tsx';
 import '../../words/sawWords.ts';
@@ -81,7 +83,7 @@ function Line({ line, say, plan }: { line: ShoppingLine; say: PaneSay; plan: Pla
       <td className="each">{line.owned || !line.priced ? '' : say.money(line.each)}</td>
       <td>
         {line.owned ? (
-          <span className="good-text">{t('shop.owned')}</span>
+          <span className="good-text">{t(line.got ? 'shop.got' : 'shop.owned')}</span>
         ) : (
           priceOf(line, say, t('shop.unpriced'))
         )}
@@ -90,18 +92,28 @@ function Line({ line, say, plan }: { line: ShoppingLine; say: PaneSay; plan: Pla
   );
 }
 
-/** Boards and sheets that are there need not be bought, and stay what they are whatever is planned. */
+/** What is there need not be bought, and stays what it is whatever is planned; who said so by mistake takes it back. */
 function Bought({ line, say, plan }: { line: ShoppingLine; say: PaneSay; plan: Plan }) {
   const t = useWords();
   const store = useStore();
   const { stale } = usePlan();
-  const { kind, item, size, owned, name, count } = line;
-  const { length_mm: length, width_mm: width } = size;
-  if (owned || stale || length === undefined || (kind !== 'board' && kind !== 'sheet')) return null;
-  const said = boughtSaying({ stock: item, length, width }, atSaw(plan, plan.design));
-  // What is bought to spare is no board of the plan.
-  if (said.length !== count || name !== plan.stocks.get(item)?.name) return null;
-  const what = `${count} × ${name}, ${sizeOf(line, say)}`;
+  const { owned, name, count, got } = line;
+  if (stale) return null;
+  const what = [`${count} × ${name}`, sizeOf(line, say)].filter((text) => text !== '').join(', ');
+  if (got && got.ids.size > 0) {
+    return (
+      <Button
+        icon={Undo2}
+        look="bare bought"
+        label={t('shop.notBoughtLong', { what })}
+        onClick={() => takeBackOfJob(store, got.ids, t('shop.tookBack', { what }))}
+      >
+        {t('shop.notBought')}
+      </Button>
+    );
+  }
+  const said = owned ? [] : sayingOf(line, plan);
+  if (said.length === 0) return null;
   return (
     <Button
       icon={ShoppingCart}
@@ -112,6 +124,18 @@ function Bought({ line, say, plan }: { line: ShoppingLine; say: PaneSay; plan: P
       {t('shop.isBought')}
     </Button>
   );
+}
+
+/** What is said where all of a line is bought. */
+function sayingOf(line: ShoppingLine, plan: Plan): readonly Saying[] {
+  const { kind, item, size, count, spare } = line;
+  const { length_mm: length, width_mm: width } = size;
+  const { finishes, job } = plan.design;
+  if (kind !== 'board' && kind !== 'sheet')
+    return gotSaying(line, { facts: liveFacts(job), finishes, spare: spare === true });
+  if (length === undefined || spare) return [];
+  const said = boughtSaying({ stock: item, length, width }, atSaw(plan, plan.design));
+  return said.length === count ? said : [];
 }
 
 /** A price, or a word for one that nobody entered. */

@@ -37,7 +37,13 @@ export function shopping(packet: Packet): Content[] {
           sizeOf(line, packet),
           String(line.count),
           line.owned || !line.priced ? '' : money(line.each),
-          line.owned ? terms.owned : line.priced ? money(line.price) : terms.unpriced,
+          line.owned
+            ? line.got
+              ? terms.got
+              : terms.owned
+            : line.priced
+              ? money(line.price)
+              : terms.unpriced,
         ],
         swatch: tickBox,
       })),

@@ -345,6 +345,7 @@ export const DE: PacketWords = {
     price: 'Preis',
     total: 'Summe',
     owned: 'im Vorrat',
+    got: 'gekauft',
     unpriced: 'ohne Preis',
     lead: 'Preise sind die aus den Tabellen und dem Entwurf. Was im Vorrat ist, ist schon abgezogen.',
     without: (count) =>

@@ -362,6 +362,7 @@ export const EN = {
     price: 'Price',
     total: 'Total',
     owned: 'on hand',
+    got: 'bought',
     unpriced: 'no price',
     lead: 'Prices are those entered in the tables and the design. What is on hand is taken off already.',
     without: (count: number) =>

@@ -343,6 +343,7 @@ export const ES: PacketWords = {
     price: 'Precio',
     total: 'Suma',
     owned: 'en casa',
+    got: 'comprado',
     unpriced: 'sin precio',
     lead: 'Los precios son los de las tablas y del diseño. Lo que hay en casa ya está descontado.',
     without: (count) => `La suma no incluye ${count === 1 ? '1 línea' : `${count} líneas`} sin precio.`,
