@@ -4,7 +4,7 @@ import { diagonalsOf, lines, shape, text } from '../../../drawing/items.ts';
 import { DASH, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { textWidth, wrapped } from '../../../drawing/text.ts';
 import { boxArea } from '../../../geometry/box.ts';
-import { subtract, union } from '../../../geometry/clip.ts';
+import { seenOfEach } from '../../../geometry/clip.ts';
 import { pathOfRegion } from '../../../geometry/path.ts';
 import { areaOf, boxOf } from '../../../geometry/region.ts';
 import type { Box, Region } from '../../../geometry/shape.ts';
@@ -38,9 +38,9 @@ function diagonalOf({ region }: Assembled): Mm | null {
 function marksIn(pieces: readonly Piece[], regions: readonly Region[]): DrawItem[][] {
   const size = TEXT.note;
   const taken: Box[] = [];
+  const seen = seenOfEach(regions);
   return pieces.map(({ label }, i) => {
-    const seen = subtract(pick(regions, i), union(regions.slice(i + 1)));
-    const spot = spotIn(seen, { w: textWidth(label, { size }) + 0.6, h: size }, taken);
+    const spot = spotIn(pick(seen, i), { w: textWidth(label, { size }) + 0.6, h: size }, taken);
     if (!spot) return [];
     taken.push(spot.box);
     return [centered(spot, label, size)];
