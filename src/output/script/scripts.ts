@@ -15,9 +15,6 @@ export interface ScriptGlyph {
 /** Glyphs of the scripts that the typeface of the sheets lacks; null for a character that no font has. */
 export type Scripts = (char: string) => ScriptGlyph | null;
 
-/** No fonts at hand. */
-export const NO_SCRIPTS: Scripts = () => null;
-
 /** Glyphs out of font files, of the first that has the character. */
 export function scriptsOf(files: readonly Uint8Array[]): Scripts {
   const fonts = files.flatMap((bytes): Font[] => {
