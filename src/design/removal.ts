@@ -1,5 +1,6 @@
 import { pick } from '../list/at.ts';
 import type { Edit } from './edit/edit.ts';
+import { removing, replacing } from './edit/make.ts';
 import { namesOneOf, withStopsAt } from './ends.ts';
 import { partOfReference } from './references.ts';
 import { inSlot, slotsOf, withFields } from './rule/table.ts';
@@ -15,33 +16,32 @@ export function editsToRemove(design: Design, ids: readonly string[]): Edit[] {
   const edits: Edit[] = [];
   for (const rule of design.rules) {
     const kept = withoutParts(rule, gone);
-    if (kept === null) edits.push({ kind: 'remove', list: 'rules', id: rule.id });
-    else if (kept !== rule) edits.push({ kind: 'replace', list: 'rules', id: rule.id, item: kept });
+    if (kept === null) edits.push(removing('rules', rule.id));
+    else if (kept !== rule) edits.push(replacing('rules', kept));
   }
   for (const joint of design.joints) {
     if (joint.parts.some((p) => partOfReference(p).some((id) => gone.has(id)))) {
-      edits.push({ kind: 'remove', list: 'joints', id: joint.id });
+      edits.push(removing('joints', joint.id));
     }
   }
   for (const group of design.groups) {
     const parts = group.parts.filter((p) => !gone.has(p));
-    if (parts.length === 0 && group.parts.length > 0)
-      edits.push({ kind: 'remove', list: 'groups', id: group.id });
+    if (parts.length === 0 && group.parts.length > 0) edits.push(removing('groups', group.id));
     else if (parts.length < group.parts.length) {
-      edits.push({ kind: 'replace', list: 'groups', id: group.id, item: { ...group, parts } });
+      edits.push(replacing('groups', { ...group, parts }));
     }
   }
   const goes = namesOneOf(gone);
   for (const part of design.parts) {
-    if (gone.has(part.id)) edits.push({ kind: 'remove', list: 'parts', id: part.id });
+    if (gone.has(part.id)) edits.push(removing('parts', part.id));
     else {
       const cut = withStopsAt(part, (at) => (goes(at) ? null : at));
       const item: Part = goes(part.on) ? { ...cut, on: 'face', onChosen: undefined } : cut;
-      if (item !== part) edits.push({ kind: 'replace', list: 'parts', id: part.id, item });
+      if (item !== part) edits.push(replacing('parts', item));
     }
   }
   for (const keep of design.keepClears) {
-    if (gone.has(keep.id)) edits.push({ kind: 'remove', list: 'keepClears', id: keep.id });
+    if (gone.has(keep.id)) edits.push(removing('keepClears', keep.id));
   }
   return edits;
 }

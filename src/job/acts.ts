@@ -1,14 +1,14 @@
 import { type BenchStep, cutKey } from '../cutting/atSaw.ts';
 import { lyings } from '../cutting/boards/ends.ts';
 import type { CutBoard, CutSheet, Cutting } from '../cutting/result.ts';
-import { factsOf, type Saying } from '../design/job/record.ts';
-import type { Fact, FactOf } from '../design/job/schema.ts';
+import { factsOf, type Saying, withoutStamp } from '../design/job/record.ts';
+import type { Fact } from '../design/job/schema.ts';
 import type { Shop } from '../design/schema.ts';
 import type { Piece } from '../joinery/piece.ts';
 import { under } from '../list/at.ts';
 import type { Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
-import { boardIds } from './ids.ts';
+import { boardIds, firstNamed } from './ids.ts';
 import { knownAgain, usable } from './known.ts';
 import { markOf } from './mark.ts';
 
@@ -35,7 +35,7 @@ export function boardSaying(
   isBegun = true,
 ): readonly Saying[] {
   const id = under(boardIds(cutting, planned), wood);
-  const said = factsOf(facts, 'board').find((fact) => fact.id === id.replace(/~\d+$/, ''));
+  const said = factsOf(facts, 'board').find((fact) => fact.id === firstNamed(id));
   const sheet = 'placements' in wood ? wood : null;
   // Until a saw is in it, a sheet may be laid out otherwise.
   const lay = sheet && isBegun ? { lay: layOf(sheet) } : {};
@@ -65,8 +65,6 @@ export function boughtSaying(
     .filter((wood) => !('width' in wood) || wood.width === width)
     .flatMap((wood) => boardSaying(wood, at, false));
 }
-
-const withoutStamp = ({ at: _, gone: __, ...said }: FactOf<'board'>): Saying => said;
 
 const layOf = ({ placements, sequence, offcuts }: CutSheet) => ({
   places: placements.map(({ piece, x, y, w, h, turned, from }) => ({

@@ -36,5 +36,7 @@ export function boardIds(
   );
 }
 
-/** A board that was split in two by two devices is told by the name of the first and a number. */
-const isOfJob = (id: string, there: ReadonlySet<string>): boolean => there.has(id.replace(/~\d+$/, ''));
+/** The name of a board as it was first told: one that was split in two by two devices has a number behind it. */
+export const firstNamed = (id: string): string => id.replace(/~\d+$/, '');
+
+const isOfJob = (id: string, there: ReadonlySet<string>): boolean => there.has(firstNamed(id));

@@ -1,6 +1,7 @@
 import { planCutting } from '../cutting/cutting.ts';
 import type { Edit } from '../design/edit/edit.ts';
-import { factsOf, liveFacts, type Saying, saying } from '../design/job/record.ts';
+import { inserting, replacing } from '../design/edit/make.ts';
+import { factsOf, liveFacts, type Saying, saying, withoutStamp } from '../design/job/record.ts';
 import type { Fact } from '../design/job/schema.ts';
 import { ownCopy } from '../design/ownCopy.ts';
 import { withResources } from '../design/resources.ts';
@@ -11,6 +12,7 @@ import { pick } from '../list/at.ts';
 import type { Stock } from '../materials/types.ts';
 import type { Mm } from '../measure/units.ts';
 import { boardsOf, leftOf } from './boards.ts';
+import { firstNamed } from './ids.ts';
 import { knownAgain } from './known.ts';
 import { MARKED, type Mark, markOf } from './mark.ts';
 
@@ -44,7 +46,7 @@ export function batchesOf({ owned, job, shop }: Wood, stock: string): readonly B
   // A short piece is of the board that it was to be cut of.
   const rootOf = (id: string): string => {
     const from = of.get(id);
-    return from === undefined || from === id ? id : rootOf(from.replace(/~\d+$/, ''));
+    return from === undefined || from === id ? id : rootOf(firstNamed(from));
   };
   const keyOf = (id: string): string => {
     const root = said.find((board) => board.id === rootOf(id));
@@ -80,7 +82,7 @@ export function cutOfThem(
   partOf: (laid: string) => string,
 ): { readonly of: ReadonlySet<string>; readonly alsoOfOthers: ReadonlySet<string> } {
   const cuts = factsOf(facts, 'cut').filter(({ board }) => board !== null);
-  const isOf = ({ board }: (typeof cuts)[number]) => boards.has((board ?? '').replace(/~\d+$/, ''));
+  const isOf = ({ board }: (typeof cuts)[number]) => boards.has(firstNamed(board ?? ''));
   const of = new Set(cuts.filter(isOf).map(({ part }) => partOf(part)));
   const others = cuts.filter((cut) => !isOf(cut)).map(({ part }) => partOf(part));
   return { of, alsoOfOthers: new Set(others.filter((part) => of.has(part))) };
@@ -157,11 +159,7 @@ export function readingEdits(design: Design, reading: StockReading): readonly Ed
   const own = inSize(ownCopy(stock), width, thickness);
   if (as === null) {
     const known = design.stocks.some(({ id }) => id === stock.id);
-    return [
-      known
-        ? { kind: 'replace', list: 'stocks', id: stock.id, item: own }
-        : { kind: 'insert', list: 'stocks', item: own },
-    ];
+    return [known ? replacing('stocks', own) : inserting('stocks', own)];
   }
   const none = own.form === 'sheet' ? { ...own, ...as, sizes: [] } : { ...own, ...as, lengths: [] };
   const shelf = new Set(batches.flatMap(({ owned }) => (owned === null ? [] : [owned])));
@@ -170,20 +168,16 @@ export function readingEdits(design: Design, reading: StockReading): readonly Ed
     withResources(item, (list, id) => (list === 'stocks' && id === stock.id ? as.id : id));
   const said = factsOf(liveFacts(design.job), 'board').filter(({ id }) => boards.has(id));
   return [
-    { kind: 'insert', list: 'stocks', item: none },
+    inserting('stocks', none),
     ...design.owned
       .filter(({ id }) => shelf.has(id))
-      .map(
-        (item): Edit => ({ kind: 'replace', list: 'owned', id: item.id, item: { ...item, stock: as.id } }),
-      ),
-    ...design.parts
-      .filter(({ id }) => parts.has(id))
-      .map((item): Edit => ({ kind: 'replace', list: 'parts', id: item.id, item: renamed(item) })),
+      .map((item) => replacing('owned', { ...item, stock: as.id })),
+    ...design.parts.filter(({ id }) => parts.has(id)).map((item) => replacing('parts', renamed(item))),
     ...(said.length > 0
       ? [
           job(
             design,
-            said.map(({ at: _, gone: __, ...fact }): Saying => ({ ...fact, stock: as.id })),
+            said.map((fact): Saying => ({ ...withoutStamp(fact), stock: as.id })),
           ),
         ]
       : []),
@@ -212,7 +206,7 @@ export function cutAsRead(
   const { stock, as, batches } = reading;
   const facts = liveFacts(design.job);
   const boards = new Set(batches.flatMap((batch) => batch.boards));
-  const isOf = (board: string | null) => as === null || boards.has((board ?? '').replace(/~\d+$/, ''));
+  const isOf = (board: string | null) => as === null || boards.has(firstNamed(board ?? ''));
   const { byPiece } = knownAgain(before, facts, stock);
   const serves = new Map([...byPiece].map(([piece, { id }]) => [id, piece]));
   const now = new Map(after.map((piece) => [piece.id, piece]));
@@ -221,14 +215,14 @@ export function cutAsRead(
   const cuts = factsOf(facts, 'cut').filter((one) => one.stock === stock.id && isOf(one.board));
   const spoiled = factsOf(facts, 'spoiled').filter((one) => one.stock === stock.id && isOf(one.board));
   const said: Saying[] = [
-    ...cuts.map(({ at: _, gone: __, ...fact }): Saying => {
+    ...cuts.map((fact): Saying => {
       const id = serves.get(fact.id);
       const [old, next] = [was.get(id ?? ''), now.get(id ?? '')];
       const same = old && next?.stock === to ? sawnAs(old, next, stock) : null;
       const mark = same ?? fact.mark.map((v, i) => inMark(v, i, reading));
-      return { ...fact, stock: to, mark: [...mark] };
+      return { ...withoutStamp(fact), stock: to, mark: [...mark] };
     }),
-    ...(as === null ? [] : spoiled.map(({ at: _, gone: __, ...fact }): Saying => ({ ...fact, stock: to }))),
+    ...(as === null ? [] : spoiled.map((fact): Saying => ({ ...withoutStamp(fact), stock: to }))),
   ];
   return said.length > 0 ? [job(design, said)] : [];
 }

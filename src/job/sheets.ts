@@ -5,6 +5,7 @@ import { blank, trimOf } from '../cutting/sheets/stock.ts';
 import { factsOf } from '../design/job/record.ts';
 import type { Fact } from '../design/job/schema.ts';
 import type { Owned, Shop } from '../design/schema.ts';
+import { surrounds } from '../geometry/box.ts';
 import type { Box } from '../geometry/shape.ts';
 import { SAME_PLACE } from '../geometry/tolerance.ts';
 import type { Piece } from '../joinery/piece.ts';
@@ -43,11 +44,7 @@ type Lay = NonNullable<JobBoard['fact']['lay']>;
 type Place = Lay['places'][number];
 
 const rectOf = ([x, y, w, h]: readonly [number, number, number, number]): Box => ({ x, y, w, h });
-const isIn = (a: Box, b: Box): boolean =>
-  a.x >= b.x - SAME_PLACE &&
-  a.y >= b.y - SAME_PLACE &&
-  a.x + a.w <= b.x + b.w + SAME_PLACE &&
-  a.y + a.h <= b.y + b.h + SAME_PLACE;
+const isIn = (a: Box, b: Box): boolean => surrounds(b, a, SAME_PLACE);
 const isSame = (a: Box, b: Box): boolean => isIn(a, b) && isIn(b, a);
 
 /** The rectangle that a saw sets free for a piece: its own, or the blank that it is sawn out of with others. */
@@ -73,7 +70,7 @@ export function begunSheet(input: OnSheet): BegunSheet {
   const free: Owned[] = [];
   const gone: Box[] = [];
   let isMixed = false;
-  for (const leaf of leavesOf(lay, state.freedBoxes, input)) {
+  for (const leaf of leavesOf(lay, frame, state.freedBoxes, input)) {
     const places = lay.places.filter((place) => isIn(freed(place), leaf));
     const rests = lay.offcuts.map(rectOf).filter((box) => isIn(box, leaf));
     if (places.length + rests.length === 0) continue;
@@ -107,7 +104,7 @@ export function begunSheet(input: OnSheet): BegunSheet {
       if (clipped) free.push(own(clipped, named(box)));
     }
   }
-  return { stays, free, sheet: drawn(input, lay, stays, gone), isMixed };
+  return { stays, free, sheet: drawn(board, lay, { there, cut: state.cut, stays, gone }), isMixed };
 }
 
 const trimIn = ({ fact }: Pick<JobBoard, 'fact'>, shop: Shop): Mm =>
@@ -164,7 +161,7 @@ function stateOf({ board, open, known, facts }: OnSheet, lay: Lay) {
 }
 
 /** The rectangles that the cuts left which are made: those that were told, and those that a cut piece cannot be without. */
-function leavesOf(lay: Lay, out: readonly Box[], { board, facts, shop }: OnSheet): Box[] {
+function leavesOf(lay: Lay, frame: Box, out: readonly Box[], { board, facts, shop }: OnSheet): Box[] {
   const cuts = lay.cuts.map(({ of, ...cut }) => ({ ...cut, of: rectOf(of) }));
   const told = new Set(
     factsOf(facts, 'sawn')
@@ -177,7 +174,7 @@ function leavesOf(lay: Lay, out: readonly Box[], { board, facts, shop }: OnSheet
     (cut) => isTold(cut) || needed.some((box) => isIn(box, cut.of) && !isSame(box, cut.of)),
   );
   // A piece as large as what is cut is made by no cut of it.
-  let leaves: Box[] = [frameOf(lay)];
+  let leaves: Box[] = [frame];
   for (const { kind, of, fence } of made) {
     const leaf = leaves.find((box) => isSame(box, of));
     if (!leaf) continue;
@@ -197,11 +194,17 @@ function leavesOf(lay: Lay, out: readonly Box[], { board, facts, shop }: OnSheet
   return leaves;
 }
 
+interface Left {
+  readonly there: Box;
+  /** What is cut of it as it was laid out, and which piece that is now. */
+  readonly cut: ReadonlyMap<string, string | null>;
+  readonly stays: ReadonlySet<string>;
+  /** Rectangles that are laid out again. */
+  readonly gone: readonly Box[];
+}
+
 /** The sheet with what is cut of it and what stays as it was laid out; what is laid out again is sheets of its own. */
-function drawn(input: OnSheet, lay: Lay, stays: ReadonlySet<string>, gone: readonly Box[]): CutSheet | null {
-  const { fact, id } = input.board;
-  const there = thereOf(input.board, frameOf(lay));
-  const { cut } = stateOf(input, lay);
+function drawn({ fact, id }: JobBoard, lay: Lay, { there, cut, stays, gone }: Left): CutSheet | null {
   const placements = lay.places.flatMap(({ piece, box, turned, blank: from }): SheetPlacement[] => {
     const now = cut.has(piece) ? cut.get(piece) : stays.has(piece) ? piece : null;
     if (!now) return [];

@@ -2,7 +2,7 @@ import type { DrawItem, Drawing, GroupItem } from '../drawing/drawing.ts';
 import { layer } from '../drawing/items.ts';
 import type { Flat, FlatPath, FlatText } from '../drawing/walk.ts';
 import { textCorners } from '../drawing/walk.ts';
-import { grownBox } from '../geometry/box.ts';
+import { grownBox, surrounds } from '../geometry/box.ts';
 import { boxOfPath, pathOfBox } from '../geometry/path.ts';
 import { boxesMeet } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
@@ -65,14 +65,11 @@ function patternIn(shownBox: Box, boxed: readonly Boxed[]): DrawItem[] {
   const layers: Groups<string | null, DrawItem> = new Map();
   for (const { item, layer: name, box } of boxed) {
     if (!boxesMeet(box, shownBox)) continue;
-    if (item.kind === 'text' && name === 'guides' && !holds(shownBox, box)) continue;
+    if (item.kind === 'text' && name === 'guides' && !surrounds(shownBox, box)) continue;
     addTo(layers, name, item);
   }
   return [...layers].map(([name, items]) => (name === null ? { kind: 'group', items } : layer(name, items)));
 }
-
-const holds = (outer: Box, { x, y, w, h }: Box): boolean =>
-  x >= outer.x && y >= outer.y && x + w <= outer.x + outer.w && y + h <= outer.y + outer.h;
 
 /** Narrow boxes along the trim lines: nothing may stand across them. */
 function trimBoxes(joints: readonly Joint[]): Box[] {

@@ -3,6 +3,7 @@ import { factsOf, liveFacts } from '../design/job/record.ts';
 import { isBought } from '../design/made.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import { finishOfPaint, type Had, hadOf } from '../job/bought.ts';
+import { firstNamed } from '../job/ids.ts';
 import type { Laid } from '../layout/laid.ts';
 import { grouped } from '../list/grouped.ts';
 import { wholeUp } from '../measure/round.ts';
@@ -104,7 +105,7 @@ function paidFor({ design }: ShoppingInput): (owned: string | null) => Pick<Shop
   const bought = factsOf(liveFacts(design.job), 'board').filter(({ got }) => got === 'bought');
   const paid = new Map(bought.map((fact) => [fact.id, fact.paid]));
   return (owned) => {
-    const each = paid.get(owned?.replace(/~\d+$/, '') ?? '');
+    const each = paid.get(firstNamed(owned ?? ''));
     return each === undefined ? {} : { got: { each, ids: new Set() } };
   };
 }

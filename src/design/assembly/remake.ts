@@ -1,6 +1,7 @@
 import type { Box } from '../../geometry/shape.ts';
 import { sameValue } from '../../list/sameValue.ts';
 import { applyEdits, type Edit } from '../edit/edit.ts';
+import { inserting, removing, replacing } from '../edit/make.ts';
 import { isLettered } from '../made.ts';
 import { mentionsOf, partsOfRule } from '../references.ts';
 import { editsToRemove } from '../removal.ts';
@@ -93,7 +94,7 @@ function exchanged(
     parts: [...kept.parts.filter((id) => left.parts.some((part) => part.id === id)), ...inserted(put)],
     assembly: { ...assembly, ...rolesOf(now) },
   };
-  edits.push({ kind: 'replace', list: 'groups', id: group.id, item });
+  edits.push(replacing('groups', item));
   const swapped = ownParts(design, own, [...now.parts.values()]).filter(({ id, kind }) => {
     const was = find(old.parts, id);
     return was !== undefined && was.kind === kind && find(now.parts, id)?.kind !== kind;
@@ -152,7 +153,7 @@ function ruleEdits(design: Design, old: MadeAssembly, now: MadeAssembly): Edit[]
   return [...old.rules].flatMap(([role, rule]): Edit[] => {
     if (!sameValue(is.get(rule.id), rule)) return [];
     const item = now.rules.get(role);
-    if (!item) return [{ kind: 'remove', list: 'rules', id: rule.id }];
+    if (!item) return [removing('rules', rule.id)];
     if (sameValue(item, rule) || !partsOfRule(item).every((id) => parts.has(id))) return [];
     return [{ kind: 'replace', list: 'rules', id: rule.id, item }];
   });
@@ -170,7 +171,7 @@ function partEdits(
 ): Edit[] {
   return [...now.parts].flatMap(([role, item]): Edit[] => {
     const made = old.parts.get(role);
-    if (!made) return [{ kind: 'insert', list: 'parts', item }];
+    if (!made) return [inserting('parts', item)];
     const [was] = ownParts(before, own, [item]);
     const [is] = ownParts(left, own, [item]);
     if (!was || !is) return [];
@@ -200,6 +201,6 @@ function newRules(design: Design, byHand: ReadonlySet<string>, old: MadeAssembly
   const parts = new Set(design.parts.map(({ id }) => id));
   return [...now.rules].flatMap(([role, item]): Edit[] => {
     if (old.rules.has(role) || heldBy(item).some((held) => byHand.has(held))) return [];
-    return partsOfRule(item).every((id) => parts.has(id)) ? [{ kind: 'insert', list: 'rules', item }] : [];
+    return partsOfRule(item).every((id) => parts.has(id)) ? [inserting('rules', item)] : [];
   });
 }

@@ -10,6 +10,9 @@ import type { Fact, FactOf, Job } from './schema.ts';
 /** A fact before it is said. */
 export type Saying = { [K in Fact['is']]: Omit<FactOf<K>, 'at' | 'gone'> }[Fact['is']];
 
+/** What was said, to be said again. */
+export const withoutStamp = <F extends Fact>({ at: _, gone: __, ...said }: F): Omit<F, 'at' | 'gone'> => said;
+
 const NOTHING: Job = { facts: [] };
 
 /** What holds now, the earlier said first. */

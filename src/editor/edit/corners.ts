@@ -1,5 +1,6 @@
 import { cornersIn } from '../../design/drawnCorners.ts';
 import type { Edit } from '../../design/edit/edit.ts';
+import { replacing } from '../../design/edit/make.ts';
 import { FARTHEST, leastCorners } from '../../design/limits.ts';
 import { isLettersAlone } from '../../design/made.ts';
 import type { Design, OutlineCorner, Part } from '../../design/schema.ts';
@@ -81,7 +82,7 @@ export function editsToCorners(
   if ('lettering' in part && letterWay(part)) {
     const path = cornersOut(drawnOf(corners.points), before);
     const item = { ...part, lettering: { ...part.lettering, path } };
-    return [{ kind: 'replace', list: 'parts', id: part.id, item }];
+    return [replacing('parts', item)];
   }
   const item = withCorners(part, corners);
   return editsToPlace(design, new Map([[part.id, before]]), new Map([[part.id, item.box]])).map((edit) =>

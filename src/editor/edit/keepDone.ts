@@ -1,4 +1,5 @@
 import type { Edit } from '../../design/edit/edit.ts';
+import { inserting, removing, replacing } from '../../design/edit/make.ts';
 import { liveFacts, takenBack } from '../../design/job/record.ts';
 import { mentionsOf } from '../../design/references.ts';
 import type { Joint, Part } from '../../design/schema.ts';
@@ -40,6 +41,10 @@ export function keepingDone(
   return left.length === 0 ? kept : jointsKept(doc, kept, left, new Set(all.keys()), touching);
 }
 
+/** Parts of the design that meet, whichever of their laid parts do. */
+const partsJoined = ({ parts: [a, b] }: JointFound) => [partOf(a) ?? a, partOf(b) ?? b] as const;
+const pairOf = (parts: readonly string[]): string => [...parts].sort().join('\n');
+
 /** The change with joints decided so that the ends of what is made stay as they are; null where no joint does that. */
 function jointsKept(
   doc: Document,
@@ -50,16 +55,13 @@ function jointsKept(
 ): readonly Edit[] | null {
   const now = tried(doc, edits, held);
   const made = new Set(recut.map(({ part }) => part));
-  const pairOf = ({ parts }: JointFound): string =>
-    parts
-      .map((id) => partOf(id) ?? id)
-      .sort()
-      .join('\n');
-  const before = new Map(touching.joined(doc.shown).joints.map((joint) => [pairOf(joint), joint]));
+  const before = new Map(
+    touching.joined(doc.shown).joints.map((joint) => [pairOf(partsJoined(joint)), joint]),
+  );
   const wanted = new Map<string, Omit<Joint, 'id'>>();
   for (const joint of touching.joined(now).joints) {
-    const [a, b] = joint.parts.map((id) => partOf(id) ?? id) as [string, string];
-    const pair = pairOf(joint);
+    const [a, b] = partsJoined(joint);
+    const pair = pairOf([a, b]);
     const was = before.get(pair);
     if (a === b || !(made.has(a) || made.has(b))) continue;
     if (was?.kind === joint.kind && was.through === joint.through) continue;
@@ -67,18 +69,14 @@ function jointsKept(
     const through = was ? was.through && (partOf(was.through) ?? was.through) : made.has(a) ? a : b;
     wanted.set(pair, { parts: [a, b], kind, ...(through ? { through } : {}) });
   }
-  const decided = now.design.joints.filter(({ parts }) => wanted.has([...parts].sort().join('\n')));
+  const decided = now.design.joints.filter(({ parts }) => wanted.has(pairOf(parts)));
   let taken: ReadonlySet<string> = new Set();
   const inserts = [...wanted.values()].map((joint): Edit => {
     const id = freeId(now.design, 'joint', taken);
     taken = new Set([...taken, id]);
-    return { kind: 'insert', list: 'joints', item: { id, ...joint } };
+    return inserting('joints', { id, ...joint });
   });
-  const kept: readonly Edit[] = [
-    ...edits,
-    ...decided.map(({ id }): Edit => ({ kind: 'remove', list: 'joints', id })),
-    ...inserts,
-  ];
+  const kept: readonly Edit[] = [...edits, ...decided.map(({ id }) => removing('joints', id)), ...inserts];
   const still = touching.of(doc.shown, tried(doc, kept, held));
   return still.length === 0 ? kept : null;
 }
@@ -98,7 +96,7 @@ function fixed(
   );
   const without = (some: Iterable<string>): readonly Edit[] => [
     ...edits,
-    ...[...some].map((id): Edit => ({ kind: 'remove', list: 'rules', id })),
+    ...[...some].map((id) => removing('rules', id)),
     ...held,
   ];
   const moves = (gone: Iterable<string>) =>
@@ -135,7 +133,7 @@ function asItWas(doc: Document, there: Shown, { part: id, how }: Touched): Edit[
   const now = there.layout.boxes.get(id) ?? box;
   const place = isOn ? box : { ...box, x: now.x + (now.w - box.w) / 2, y: now.y + (now.h - box.h) / 2 };
   const item = (how === 'repainted' ? { ...after, ...finishOf(before) } : { ...before, box: place }) as Part;
-  return [{ kind: 'replace', list: 'parts', id, item }];
+  return [replacing('parts', item)];
 }
 
 const finishOf = (part: Part) => ('finish' in part ? { finish: part.finish } : {});
