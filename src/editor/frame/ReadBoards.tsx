@@ -27,7 +27,7 @@ import { takenReading } from '../edit/stockReading.ts';
 import { useCommit, useEditor, useStore } from '../state/hooks.ts';
 import { loadTouching } from '../state/touching.ts';
 import { useWords } from '../words/t.ts';
-import { changesLayout, layoutChange } from './layoutChange.ts';
+import { changesLayout, type LayoutChange, layoutChange } from './layoutChange.ts';
 import { MovedList } from './MovedList.tsx';
 import '../words/sawWords.ts';
 import '../style/work.css';
@@ -53,12 +53,15 @@ export function ReadBoards({ plan, stock, onClose }: ReadBoardsProps) {
   const [picked, pick] = useState<ReadonlySet<string> | null>(null);
   const parts = picked ?? boards.suggested;
   const { asked, ask } = useTaken(doc, stock, onClose);
-  const enough =
-    chosen === null ||
-    comeOutOf(
-      boards.supply,
-      [...parts].filter((id) => !boards.cut.has(id)),
-    );
+  const enough = useMemo(
+    () =>
+      chosen === null ||
+      comeOutOf(
+        boards.supply,
+        [...parts].filter((id) => !boards.cut.has(id)),
+      ),
+    [chosen, boards, parts],
+  );
   const same = size.thickness === stock.thickness && (stock.form === 'sheet' || size.width === stock.width);
   const ready = !same && boards.clash.length === 0 && (chosen === null || (own.length > 0 && enough));
   if (asked) return asked;
@@ -201,28 +204,28 @@ function supplyOf(plan: Plan, design: Document['design'], stock: Stock, batches:
 
 type Wanted = Omit<StockReading, 'as'>;
 
+/** What a reading changes, and the parts that it is said of what they are. */
+interface Taken {
+  readonly edits: ReturnType<typeof takenReading>;
+  readonly parts: ReadonlySet<string>;
+}
+
 /** A reading that is asked about: what it moves, with the drawing showing it. */
 function useTaken(doc: Document, stock: Stock, onClose: () => void) {
   const t = useWords();
   const say = useSay();
   const store = useStore();
   const commit = useCommit();
-  const [edits, setEdits] = useState<ReturnType<typeof takenReading> | null>(null);
-  const [said, setSaid] = useState<ReadonlySet<string>>(new Set());
-  const change = useMemo(() => {
-    if (!edits) return null;
-    const { stocks, owned, parts, job } = tried(doc, edits).design;
-    return layoutChange(doc.shown, { stocks, owned, parts, ...(job ? { job } : {}) });
-  }, [doc, edits]);
+  const [question, setQuestion] = useState<(Taken & { readonly change: LayoutChange }) | null>(null);
   useEffect(() => {
-    if (!change) return;
-    store.setState({ provisional: { shown: change.shown, guides: [], live: false } });
+    if (!question) return;
+    store.setState({ provisional: { shown: question.change.shown, guides: [], live: false } });
     return () => store.setState({ provisional: null });
-  }, [change, store]);
+  }, [question, store]);
   const label = t('boards.did', { stock: stock.name });
-  const take = (all: ReturnType<typeof takenReading>, parts: ReadonlySet<string>) => {
+  const take = ({ edits, parts }: Taken) => {
     onClose();
-    commit(all, label, { said: parts });
+    commit(edits, label, { said: parts });
   };
   const ask = (wanted: Wanted, all: boolean) =>
     void loadTouching().then((touching) => {
@@ -232,27 +235,24 @@ function useTaken(doc: Document, stock: Stock, onClose: () => void) {
         size: sides.map((mm) => say.short(mm)).join(' × '),
       });
       const as = all ? null : { id: freeId(doc.design, 'read'), name };
-      const found = takenReading(doc, { ...wanted, as }, touching);
+      const edits = takenReading(doc, { ...wanted, as }, touching);
       const parts = all ? new Set(doc.design.parts.map(({ id }) => id)) : wanted.parts;
-      const moves = layoutChange(doc.shown, tried(doc, found).design);
-      if (changesLayout(moves)) {
-        setSaid(parts);
-        setEdits(found);
-      } else take(found, parts);
+      const change = layoutChange(doc.shown, tried(doc, edits).design);
+      if (changesLayout(change)) setQuestion({ edits, parts, change });
+      else take({ edits, parts });
     });
-  const asked =
-    edits && change ? (
-      <Dialog title={t('boards.read', { stock: stock.name })} onClose={onClose}>
-        <MovedList
-          design={doc.design}
-          change={change}
-          label={stock.name}
-          drop="stock.drop"
-          unseen
-          onKeep={() => take(edits, said)}
-          onDrop={onClose}
-        />
-      </Dialog>
-    ) : null;
+  const asked = question && (
+    <Dialog title={t('boards.read', { stock: stock.name })} onClose={onClose}>
+      <MovedList
+        design={doc.design}
+        change={question.change}
+        label={stock.name}
+        drop="stock.drop"
+        unseen
+        onKeep={() => take(question)}
+        onDrop={onClose}
+      />
+    </Dialog>
+  );
   return { asked, ask };
 }
