@@ -1,20 +1,8 @@
 import type { Check } from '../check/check.ts';
-import {
-  add,
-  angleOf,
-  cross,
-  distance,
-  dot,
-  leftNormal,
-  lerp,
-  midpoint,
-  rotate,
-  scale,
-  subtract,
-} from '../geometry/point.ts';
+import { add, angleOf, cross, distance, dot, lerp, midpoint, rotate, subtract } from '../geometry/point.ts';
 import { ringOfBox } from '../geometry/region.ts';
 import { quadThrough } from '../geometry/ring.ts';
-import { intersectLines } from '../geometry/segment.ts';
+import { intersectLines, lineToLeft } from '../geometry/segment.ts';
 import type { Box, Point, Quad } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import { cyclic, pick } from '../list/at.ts';
@@ -26,11 +14,7 @@ import { type Corners, cornersOf, type Measured, misreadOf, TRUSTED, UNSEEN } fr
 
 /** Every edge moved in by a board that is as wide all along. */
 export function movedIn(quad: Quad, by: Mm): Quad {
-  const sides = quad.map((p, i) => {
-    const q = cyclic(quad, i + 1);
-    const out = scale(leftNormal(subtract(q, p)), by);
-    return [add(p, out), add(q, out)] as const;
-  });
+  const sides = quad.map((p, i) => lineToLeft(p, cyclic(quad, i + 1), by));
   return quadThrough(quad, (p, i) => intersectLines(...cyclic(sides, i - 1), ...cyclic(sides, i)) ?? p);
 }
 

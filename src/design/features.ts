@@ -10,6 +10,12 @@ export const FEATURE_TAGS = [
 ] as const;
 export type FeatureTag = (typeof FEATURE_TAGS)[number];
 
+/** Which stylistic set a tag names, `ss01` to `ss20`; null for other features. */
+export function stylisticSet(tag: string): number | null {
+  const set = /^ss(\d\d)$/.exec(tag);
+  return set && Number(set[1]);
+}
+
 /** Of each of these one is chosen at most. */
 export const EXCLUSIVE = { figures: ['lnum', 'onum'], widths: ['pnum', 'tnum'] } as const satisfies Readonly<
   Record<string, readonly FeatureTag[]>

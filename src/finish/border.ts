@@ -1,5 +1,5 @@
-import { add, leftNormal, scale, subtract } from '../geometry/point.ts';
 import { ringsOf } from '../geometry/region.ts';
+import { lineToLeft } from '../geometry/segment.ts';
 import type { Point, Region } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import { cyclic, pick } from '../list/at.ts';
@@ -20,9 +20,9 @@ export function sidesOf(region: Region): Side[] {
 }
 
 /** The side moved out of its region by a hair: what it runs through there is what it abuts. */
-export function justOutside({ a, b }: Side): Side {
-  const out = scale(leftNormal(subtract(b, a)), -ABUT);
-  return { a: add(a, out), b: add(b, out) };
+export function justOutside(side: Side): Side {
+  const [a, b] = lineToLeft(side.a, side.b, -ABUT);
+  return { a, b };
 }
 
 /** A stretch of a side and the heights at which something stands against it there. */

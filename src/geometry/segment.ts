@@ -1,5 +1,5 @@
 import type { Mm } from '../measure/units.ts';
-import { cross, distance, dot, lerp, subtract } from './point.ts';
+import { add, cross, distance, dot, leftNormal, lerp, scale, subtract } from './point.ts';
 import type { Point } from './shape.ts';
 import { SAME_LENGTH } from './tolerance.ts';
 
@@ -20,6 +20,12 @@ function shareAlong(a: Point, b: Point, c: Point, d: Point): number | null {
 export function intersectLines(a: Point, b: Point, c: Point, d: Point): Point | null {
   const t = shareAlong(a, b, c, d);
   return t === null ? null : lerp(a, b, t);
+}
+
+/** The line from `a` to `b` moved to its left. */
+export function lineToLeft(a: Point, b: Point, by: Mm): readonly [Point, Point] {
+  const out = scale(leftNormal(subtract(b, a)), by);
+  return [add(a, out), add(b, out)];
 }
 
 /** Where two segments meet, their ends within `SAME_LENGTH` counted in; null when apart or parallel. */

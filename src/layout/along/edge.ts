@@ -3,8 +3,8 @@ import type { Face } from '../../bed/face.ts';
 import { movedIn } from '../../bed/realEdges.ts';
 import type { Axis } from '../../design/schema.ts';
 import { curvesAt } from '../../geometry/loop.ts';
-import { add, cross, dot, leftNormal, lerp, scale, subtract } from '../../geometry/point.ts';
-import { intersectLines } from '../../geometry/segment.ts';
+import { cross, dot, leftNormal, lerp, scale, subtract } from '../../geometry/point.ts';
+import { intersectLines, lineToLeft } from '../../geometry/segment.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { lastOf, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
@@ -81,9 +81,7 @@ export function edgeBetween(edges: readonly Edge[], p: Point, q: Point): Edge | 
 
 /** A line beside another, on the side of a point. */
 export function beside([a, b]: Line, by: Mm, side: Point): Line {
-  const left = cross(subtract(b, a), subtract(side, a)) > 0 ? by : -by;
-  const out = scale(leftNormal(subtract(b, a)), left);
-  return [add(a, out), add(b, out)];
+  return lineToLeft(a, b, cross(subtract(b, a), subtract(side, a)) > 0 ? by : -by);
 }
 
 /** The nearest line along an edge that a straight board on the side of a point covers all of it from. */
@@ -93,7 +91,7 @@ export function boardLine({ line, curve }: Edge, side: Point): Line {
   const normal = leftNormal(subtract(b, a));
   const away = dot(normal, subtract(side, a)) > 0 ? -1 : 1;
   const most = Math.max(...curve.map((p) => away * dot(normal, subtract(p, a))));
-  return most > 0 ? [add(a, scale(normal, away * most)), add(b, scale(normal, away * most))] : line;
+  return most > 0 ? lineToLeft(a, b, away * most) : line;
 }
 
 /** Where a line crosses an edge; beyond its ends it goes straight on. */
@@ -124,12 +122,7 @@ export function lineOver(edge: Edge, [from, to]: readonly [Mm, Mm]): Line {
 
 /** Where a corner of the true layout is that lies on real edges; null where it lies on none. */
 export function imageOf(p: Point, edges: readonly Edge[]): Point | null {
-  const on = (axis: Axis) => {
-    const along = p[other(axis)];
-    return edges.find(
-      (edge) => isAt(edge, axis, p[axis]) && along >= edge.from - ON && along <= edge.to + ON,
-    );
-  };
+  const on = (axis: Axis) => edgeAlong(edges, axis, p[axis], [p[other(axis)], p[other(axis)]]);
   const [upright, level] = [on('x'), on('y')];
   if (upright && level)
     return crossing(upright.curve ? upright : level, (upright.curve ? level : upright).line);

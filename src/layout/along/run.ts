@@ -2,7 +2,7 @@ import { isClosed } from '../../design/path.ts';
 import type { Axis } from '../../design/schema.ts';
 import { add, distance, dot, leftNormal, midpoint, scale, subtract, unit } from '../../geometry/point.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
-import { intersectLines } from '../../geometry/segment.ts';
+import { intersectLines, lineToLeft } from '../../geometry/segment.ts';
 import type { Point } from '../../geometry/shape.ts';
 import {
   type Arc,
@@ -48,17 +48,11 @@ interface PathSide {
 /** The edges of the bed that the ends of an open path come to. */
 type Ends = { readonly [End in 'start' | 'end']?: Edge | undefined };
 
-/** The border of a straight side's stock at `by` to its left. */
-function borderAt({ from, to }: Stretch, by: Mm): Line {
-  const out = scale(leftNormal(subtract(to, from)), by);
-  return [add(from, out), add(to, out)];
-}
-
 /** The path of a straight side whose stock, so far to its left, lies along an edge; that of its own border first. */
 function sideAlong(made: MadeSide, by: Mm, edges: readonly Edge[]): PathSide {
   const { side } = made;
   for (const from of side.kind === 'line' ? [0, by] : []) {
-    const [p, q] = borderAt(side, from);
+    const [p, q] = lineToLeft(side.from, side.to, from);
     const edge = edgeBetween(edges, p, q);
     if (!edge) continue;
     // The stock lies to the left of this border where the rest of it does.
@@ -114,7 +108,8 @@ function arcThrough(arc: Stretch, from: Point, to: Point, edges: readonly Edge[]
 function endLine(of: PathSide, end: 0 | 1, by: Mm, edges: readonly Edge[]): Edge | undefined {
   const { side } = of.made;
   if (side.kind !== 'line') return undefined;
-  return edgeBetween(edges, borderAt(side, 0)[end], borderAt(side, by)[end]);
+  const near = end === 0 ? side.from : side.to;
+  return edgeBetween(edges, near, lineToLeft(side.from, side.to, by)[end]);
 }
 
 /**
@@ -215,6 +210,10 @@ function scribesOf(sides: readonly PathSide[], sawn: boolean): Scribe[] {
   });
 }
 
+/** The long edges of a leg, the left one first. */
+const bordersOf = ({ start, end, width }: Leg): Line[] =>
+  [width / 2, -width / 2].map((by) => lineToLeft(start, end, by));
+
 /** Ends of an open run that lie at an edge are cut along it, unless the person cut them otherwise. */
 function stopsOf({ spec, stops }: Laid<'run'>, legs: readonly Leg[], ends: Ends): Stops | undefined {
   const cut = (['start', 'end'] as const).flatMap((which) => {
@@ -222,10 +221,7 @@ function stopsOf({ spec, stops }: Laid<'run'>, legs: readonly Leg[], ends: Ends)
     const { cut: free } = spec.ends[which];
     if (!edge || (free !== 'square' && free !== 'stop')) return [];
     const leg = which === 'start' ? pick(legs, 0) : lastOf(legs);
-    const line = [leg.width / 2, -leg.width / 2].map((off): Point => {
-      const out = scale(leftNormal(subtract(leg.end, leg.start)), off);
-      return crossing(edge, [add(leg.start, out), add(leg.end, out)]) ?? leg[which];
-    });
+    const line = bordersOf(leg).map((border) => crossing(edge, border) ?? leg[which]);
     return [[which, stoppedAt(line)] as const];
   });
   return cut.length > 0 ? { ...stops, ...Object.fromEntries(cut) } : stops;
@@ -238,13 +234,9 @@ const edgesOfLegs = (before: readonly Leg[], after: readonly Leg[]): Edge[] =>
     const axis: Axis | null = box.w <= ON ? 'x' : box.h <= ON ? 'y' : null;
     if (axis === null) return [];
     const now = pick(after, i);
-    const sides = (one: Leg): Line[] =>
-      [one.width / 2, -one.width / 2].map((by) => {
-        const out = scale(leftNormal(subtract(one.end, one.start)), by);
-        return [add(one.start, out), add(one.end, out)];
-      });
     const [from, to] = spanOn(box, other(axis)).map(
       (end, high) => end + (high ? 1 : -1) * (leg.width / 2),
     ) as [Mm, Mm];
-    return sides(leg).map((side, k) => ({ axis, at: side[0][axis], from, to, line: pick(sides(now), k) }));
+    const lines = bordersOf(now);
+    return bordersOf(leg).map((side, k) => ({ axis, at: side[0][axis], from, to, line: pick(lines, k) }));
   });

@@ -1,3 +1,4 @@
+import { stylisticSet } from '../../design/features.ts';
 import type { LayoutRules } from '../shaping/shape.ts';
 import { type Bytes, FontProblem } from './bytes.ts';
 import type { KernOf } from './kerning.ts';
@@ -45,7 +46,7 @@ export function featuresIn(tables: ReadonlyMap<string, Bytes>): FontFeature[] {
   const found = new Map(recordsOf(gsub, FEATURE_LIST).map((record) => [record.tag, record]));
   return [...found.values()].map(({ tag, at }) => ({
     tag,
-    name: gsub && /^ss\d\d$/.test(tag) ? nameOfSet(gsub, at, tables) : null,
+    name: gsub && stylisticSet(tag) !== null ? nameOfSet(gsub, at, tables) : null,
   }));
 }
 

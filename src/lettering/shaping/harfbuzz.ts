@@ -1,15 +1,13 @@
+import { codeOf, type FontModule, faceIn } from './module.ts';
 import type { Run } from './runs.ts';
 import type { ChosenFeature } from './shape.ts';
 
 /** What of the library's module is called; all are numbers or addresses in its memory. */
-interface Library {
+interface Library extends FontModule {
   readonly memory: { readonly buffer: ArrayBuffer; readonly grow: (pages: number) => number };
   readonly __wasm_call_ctors: () => void;
-  readonly malloc: (size: number) => number;
   readonly free: (at: number) => void;
-  readonly hb_blob_create: (data: number, size: number, mode: number, user: number, free: number) => number;
   readonly hb_blob_destroy: (blob: number) => void;
-  readonly hb_face_create: (blob: number, index: number) => number;
   readonly hb_face_destroy: (face: number) => void;
   readonly hb_font_create: (face: number) => number;
   readonly hb_font_destroy: (font: number) => void;
@@ -55,8 +53,7 @@ export type RunShaper = (
 ) => ShapedGlyph[];
 
 const PAGE = 65536;
-/** `HB_MEMORY_MODE_READONLY`, `HB_DIRECTION_LTR` and `_RTL`, `HB_FEATURE_GLOBAL_END`. */
-const READONLY = 1;
+/** `HB_DIRECTION_LTR` and `_RTL`, `HB_FEATURE_GLOBAL_END`. */
 const LTR = 4;
 const RTL = 5;
 const TO_THE_END = 0xffffffff;
@@ -140,11 +137,8 @@ function started(instantiate: (imports: Surroundings) => unknown): Library {
 }
 
 function opened(hb: Library, file: Uint8Array): Held {
-  const data = hb.malloc(file.length);
-  new Uint8Array(hb.memory.buffer).set(file, data);
-  const blob = hb.hb_blob_create(data, file.length, READONLY, 0, 0);
-  const face = hb.hb_face_create(blob, 0);
-  return { data, blob, face, font: hb.hb_font_create(face) };
+  const there = faceIn(hb, file);
+  return { ...there, font: hb.hb_font_create(there.face) };
 }
 
 function closed(hb: Library, { data, blob, face, font }: Held): void {
@@ -189,7 +183,3 @@ function glyphsIn(hb: Library, buffer: number): ShapedGlyph[] {
     };
   });
 }
-
-/** A tag by its four characters in one number, which is what the library calls scripts by, too. */
-const codeOf = (tag: string): number =>
-  [...tag].reduce((code, character) => ((code << 8) | character.charCodeAt(0)) >>> 0, 0);

@@ -1,4 +1,4 @@
-import { EXCLUSIVE, FEATURE_TAGS, type FeatureTag } from '../../../design/features.ts';
+import { EXCLUSIVE, FEATURE_TAGS, type FeatureTag, stylisticSet } from '../../../design/features.ts';
 import type { FontFeature } from '../../../lettering/font/layout.ts';
 import { FieldGrid } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
@@ -74,8 +74,8 @@ const switchFields = (features: readonly FontFeature[]): FormField<Chosen, Chose
 
 /** As OpenType registers it; a stylistic set with the name that the font gives it. */
 function nameOf({ tag, name }: FontFeature): string {
-  const set = /^ss(\d\d)$/.exec(tag);
-  if (!set) return t(`letters.feature.${tag}` as WordKey);
-  const told = t('letters.feature.set', { number: Number(set[1]) });
+  const set = stylisticSet(tag);
+  if (set === null) return t(`letters.feature.${tag}` as WordKey);
+  const told = t('letters.feature.set', { number: set });
   return name ? `${told}: ${name}` : told;
 }

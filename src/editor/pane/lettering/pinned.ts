@@ -1,14 +1,11 @@
 import type { AxisPlace } from '../../../lettering/font/faces.ts';
+import { codeOf, type FontModule, faceIn } from '../../../lettering/shaping/module.ts';
 
 /** What of the library's module is called; all are numbers or addresses in its memory. */
-interface Subsetter {
-  readonly memory: WebAssembly.Memory;
+interface Subsetter extends FontModule {
   readonly _initialize: () => void;
-  readonly malloc: (size: number) => number;
-  readonly hb_blob_create: (data: number, size: number, mode: number, user: number, free: number) => number;
   readonly hb_blob_get_data: (blob: number, size: number) => number;
   readonly hb_blob_get_length: (blob: number) => number;
-  readonly hb_face_create: (blob: number, index: number) => number;
   readonly hb_face_reference_blob: (face: number) => number;
   readonly hb_subset_input_create_or_fail: () => number;
   readonly hb_subset_input_keep_everything: (input: number) => void;
@@ -20,9 +17,6 @@ interface Subsetter {
   ) => number;
   readonly hb_subset_or_fail: (face: number, input: number) => number;
 }
-
-/** What is given stays as it is while it is used (`HB_MEMORY_MODE_READONLY`). */
-const AS_IT_IS = 1;
 
 /**
  * A variable font at one place of its axes as a plain font, by HarfBuzz: outlines, widths and kerning are those of that
@@ -38,9 +32,7 @@ export async function pinned(
   const { instance } = await WebAssembly.instantiate(module);
   const hb = instance.exports as unknown as Subsetter;
   hb._initialize();
-  const data = hb.malloc(file.length);
-  new Uint8Array(hb.memory.buffer).set(file, data);
-  const face = hb.hb_face_create(hb.hb_blob_create(data, file.length, AS_IT_IS, 0, 0), 0);
+  const { face } = faceIn(hb, file);
   const input = hb.hb_subset_input_create_or_fail();
   if (input === 0) return null;
   hb.hb_subset_input_keep_everything(input);
@@ -52,7 +44,3 @@ export async function pinned(
   const length = hb.hb_blob_get_length(blob);
   return length === 0 ? null : new Uint8Array(hb.memory.buffer).slice(start, start + length);
 }
-
-/** An axis by its four characters in one number. */
-const codeOf = (axis: string): number =>
-  [...axis].reduce((code, character) => ((code << 8) | character.charCodeAt(0)) >>> 0, 0);

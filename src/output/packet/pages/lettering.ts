@@ -1,4 +1,4 @@
-import type { FeatureTag } from '../../../design/features.ts';
+import { type FeatureTag, stylisticSet } from '../../../design/features.ts';
 import { featuresOfLine, fontOfLine, isBent } from '../../../design/look.ts';
 import { isLettered, isPaint } from '../../../design/made.ts';
 import { textTold } from '../../../design/picture.ts';
@@ -141,11 +141,11 @@ function fontsTold(packet: Packet, { lettering }: LaidLetters): string {
 }
 
 function featureName({ terms: { lettering } }: Packet, tag: FeatureTag): string {
-  const set = /^ss(\d\d)$/.exec(tag);
+  const set = stylisticSet(tag);
   const words: Readonly<Record<string, string>> = lettering.features;
-  return set
-    ? lettering.features['letters.feature.set'].replace('{number}', String(Number(set[1])))
-    : (words[`letters.feature.${tag}`] ?? tag);
+  return set === null
+    ? (words[`letters.feature.${tag}`] ?? tag)
+    : lettering.features['letters.feature.set'].replace('{number}', String(set));
 }
 
 /** Letters that are drawn in another form of their font, each once for a line; null for none. */
