@@ -1,5 +1,5 @@
 import { isMainThread } from 'node:worker_threads';
-import { besideFirst, makeWithSecond, type Second } from './beside.ts';
+import { besideFirst, type Second, twoThreads } from './beside.ts';
 import { run } from './run.ts';
 
 /** Given by `start.mjs` where a second thread is worth its start. */
@@ -23,7 +23,7 @@ const voice = {
 if (!isMainThread) besideFirst();
 else {
   const other = typeof second === 'undefined' ? null : second;
-  run(process.argv.slice(2), voice, other ? (design) => makeWithSecond(other, design) : undefined).then(
+  run(process.argv.slice(2), voice, other ? (design) => twoThreads(other, design) : undefined).then(
     (code) => {
       process.exitCode = code;
     },

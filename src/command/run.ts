@@ -14,7 +14,7 @@ import { sayFor } from '../plan/words/say.ts';
 import { PLAN_WORDS } from '../plan/words/tables.ts';
 import { checkMessage } from '../plan/words/words.ts';
 import { type Call, parseCall, USAGE } from './arguments.ts';
-import { type MakeFiles, makeHere } from './beside.ts';
+import { type Hands, oneThread } from './beside.ts';
 import { readLetters, readSupplies } from './supplies.ts';
 import { writeWhole } from './write.ts';
 
@@ -24,17 +24,17 @@ export interface Voice {
   readonly err: (line: string) => void;
 }
 
-/** Gives what makes the files of a design; asked before the plan is made, so that it can get ready. */
-type MakerFor = (design: Design) => MakeFiles;
+/** Gives who makes the plan of a design and its files; asked before, so that they can get ready. */
+type HandsFor = (design: Design) => Hands;
 
 /** Runs the command; gives its exit code. A fault of the tool is told in a sentence, like one of the file. */
 export async function run(
   words: readonly string[],
   voice: Voice,
-  makerFor: MakerFor = () => makeHere,
+  handsFor: HandsFor = () => oneThread,
 ): Promise<0 | 1 | 2> {
   try {
-    return await carryOut(words, voice, makerFor);
+    return await carryOut(words, voice, handsFor);
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
     voice.err(
@@ -44,7 +44,7 @@ export async function run(
   }
 }
 
-async function carryOut(words: readonly string[], voice: Voice, makerFor: MakerFor): Promise<0 | 1 | 2> {
+async function carryOut(words: readonly string[], voice: Voice, handsFor: HandsFor): Promise<0 | 1 | 2> {
   const parsed = parseCall(words);
   if (parsed.ok === 'help') {
     voice.out(USAGE);
@@ -71,7 +71,7 @@ async function carryOut(words: readonly string[], voice: Voice, makerFor: MakerF
     return 2;
   }
   const design = withLists(withOverrides(opened.design, call), supplies.tables, call, voice);
-  return design ? planAndWrite(design, supplies, call, voice, makerFor(design)) : 2;
+  return design ? planAndWrite(design, supplies, call, voice, handsFor(design)) : 2;
 }
 
 /** The design with the lists of the call; null where one cannot be read, which is told. */
@@ -120,9 +120,9 @@ async function planAndWrite(
   supplies: Supplies,
   { out, testPage }: Pick<Call, 'out' | 'testPage'>,
   voice: Voice,
-  makeFiles: MakeFiles,
+  { beside, make }: Hands,
 ): Promise<0 | 1 | 2> {
-  const result = plan(design, supplies);
+  const result = plan(design, supplies, { beside });
   const say = sayFor(result);
   const errors = result.checks.filter((c) => c.severity === 'error');
   for (const check of result.checks) {
@@ -137,7 +137,7 @@ async function planAndWrite(
   }
   const letters = readLetters(design);
   for (const sentence of unwrittenWords(result, letters.scripts)) voice.out(`warning: letters: ${sentence}`);
-  const files = await makeFiles(result, planFiles(result, letters));
+  const files = await make(result, planFiles(result, letters));
   if (testPage) {
     const { tables, language, correction } = supplies;
     const setup = pageSetup({ ...design, papers: tables.papers, language, correction });

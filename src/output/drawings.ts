@@ -6,7 +6,7 @@ import type { Region } from '../geometry/shape.ts';
 import { truePathOfRegion } from '../geometry/truePath.ts';
 import type { Solid } from '../joinery/piece.ts';
 import { groovesOf } from '../layout/laid.ts';
-import type { Plan } from '../plan/types.ts';
+import type { Pictured } from '../plan/types.ts';
 import { solidsInOrder } from './packet/faceView.ts';
 import { litFace } from './picture/litFace.ts';
 
@@ -14,19 +14,19 @@ import { litFace } from './picture/litFace.ts';
 const OUTLINE = { stroke: '#000000', width: 0.1 } as const;
 
 /** The face in color, full size. */
-export function faceDrawing(plan: Plan): Drawing {
+export function faceDrawing(plan: Pictured): Drawing {
   const { width, height } = plan.face;
   return { width, height, title: plan.design.name, items: litFace(plan) };
 }
 
 /** Where there are letters alone, those. */
-const outlineOf = ({ finish }: Plan, solid: Solid): Region =>
+const outlineOf = ({ finish }: Pictured, solid: Solid): Region =>
   isLettersAlone(solid)
     ? union(finish.shown.filter(({ part }) => part === solid.part).map(({ region }) => region))
     : solid.region;
 
 /** Outlines of everything on the face, full size, a layer for each level and part. */
-export function faceOutlines(plan: Plan): Drawing {
+export function faceOutlines(plan: Pictured): Drawing {
   const { width, height } = plan.face;
   const name = new Map(plan.layout.parts.map((p) => [p.id, p.name]));
   const levels = plan.face.levels.map(

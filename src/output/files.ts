@@ -1,6 +1,6 @@
 import { codeAt } from '../list/at.ts';
 import { withoutBlocks } from '../plan/patternRequests.ts';
-import type { Plan } from '../plan/types.ts';
+import type { Pictured, Plan } from '../plan/types.ts';
 import { LANGUAGES } from '../plan/words/languages.ts';
 import { sayFor } from '../plan/words/say.ts';
 import { PLAN_WORDS } from '../plan/words/tables.ts';
@@ -15,7 +15,7 @@ import { dxfOf } from './dxf/dxf.ts';
 import { planJson } from './json/planJson.ts';
 import { labelPages } from './packet/labels.ts';
 import { onePage } from './packet/onePage.ts';
-import { packetOf } from './packet/packet.ts';
+import { type PacketBegun, packetOf } from './packet/packet.ts';
 import { patternPages } from './packet/patternPages.ts';
 import { PACKET_WORDS } from './packet/words/words.ts';
 import type { Letters } from './pdf/letters.ts';
@@ -35,13 +35,27 @@ export interface PlanFile {
   readonly make: () => Promise<Uint8Array>;
 }
 
-/** Every file of the contract, in the order that a person wants them. The same plan makes the same bytes. */
-export function planFiles(plan: Plan, letters: Letters): PlanFile[] {
-  const text = (name: string, type: PlanFile['type'], make: () => string): PlanFile => ({
-    name,
-    type,
-    make: async () => new TextEncoder().encode(make()),
-  });
+const text = (name: string, type: PlanFile['type'], make: () => string): PlanFile => ({
+  name,
+  type,
+  make: async () => new TextEncoder().encode(make()),
+});
+
+/** The pictures and outlines of the face, which can be made before the plan is whole. */
+export function pictureFiles(pictured: Pictured): PlanFile[] {
+  return [
+    text('face.svg', 'image/svg+xml', () => svgOf(faceDrawing(pictured))),
+    text('room.svg', 'image/svg+xml', () => svgOf(roomDrawing(pictured))),
+    text('face-outlines.svg', 'image/svg+xml', () => svgOf(faceOutlines(pictured))),
+    text('face.dxf', 'image/vnd.dxf', () => dxfOf(faceOutlines(pictured))),
+  ];
+}
+
+/**
+ * Every file of the contract, in the order that a person wants them. The same plan makes the same bytes. `early` is what
+ * is made of the packet.
+ */
+export function planFiles(plan: Plan, letters: Letters, early?: PacketBegun): PlanFile[] {
   const { name, date } = plan.design;
   const terms = PACKET_WORDS[plan.language];
   const pdf = (stem: string, title: string, pages: () => readonly PdfPage[]): PlanFile => ({
@@ -61,7 +75,7 @@ export function planFiles(plan: Plan, letters: Letters): PlanFile[] {
         step: (step) => stepSentence(step, words, say),
       }),
     ),
-    { name: 'packet.pdf', type: 'application/pdf', make: () => packetOf(plan, letters) },
+    { name: 'packet.pdf', type: 'application/pdf', make: () => packetOf(plan, letters, early) },
     pdf('patterns', terms.patternsFile, () => patternPages(plan)),
     pdf('one-page', terms.onePage.title, () => [onePage(plan)]),
     pdf('labels', terms.labels.title, () => labelPages(plan)),
@@ -70,10 +84,7 @@ export function planFiles(plan: Plan, letters: Letters): PlanFile[] {
     text('shopping.csv', 'text/csv', () => csvOf(shoppingRows(plan), decimalMark)),
     text('prices.csv', 'text/csv', () => csvOf(pricesRows(plan), decimalMark)),
     text('on-hand.csv', 'text/csv', () => csvOf(shelfRows(plan), decimalMark)),
-    text('face.svg', 'image/svg+xml', () => svgOf(faceDrawing(plan))),
-    text('room.svg', 'image/svg+xml', () => svgOf(roomDrawing(plan))),
-    text('face-outlines.svg', 'image/svg+xml', () => svgOf(faceOutlines(plan))),
-    text('face.dxf', 'image/vnd.dxf', () => dxfOf(faceOutlines(plan))),
+    ...pictureFiles(plan),
     ...signs.flatMap((sign, i) => {
       const { drawing, machine, tolerance } = signFile(plan, sign);
       return [

@@ -124,6 +124,22 @@ export interface JobCuts {
   readonly job: Design['job'];
 }
 
+/** The whole work of the saw: nothing else of a plan is asked for it. */
+export interface CutWork extends JobCuts {
+  readonly nodes: Search['nodes'];
+}
+
+/** What is cut of what a plan knows. */
+export const cutWork = ({
+  cuts,
+  joinery,
+  design,
+  nodes,
+}: Pick<JobCuts, 'cuts'> & Pick<Search, 'nodes'> & Pick<Plan, 'joinery' | 'design'>): CutWork => ({
+  ...{ cuts, nodes },
+  ...{ pieces: joinery.pieces, job: design.job },
+});
+
 /** The same with what is done: each stock is cut from what is left of it, cut pieces lie where they were cut. */
 export function cutWithJob({ cuts, pieces, job }: JobCuts, search: Search): Cutting {
   const facts = liveFacts(job);

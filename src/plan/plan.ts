@@ -2,13 +2,21 @@ import { type Check, orderChecks } from '../check/check.ts';
 import type { Cutting } from '../cutting/result.ts';
 import type { Design } from '../design/schema.ts';
 import { toldOnce } from '../layout/fill/toldOnce.ts';
-import { draftCutting } from './cuttingStage.ts';
+import { type CutWork, cutWork, draftCutting } from './cuttingStage.ts';
 import { letteringFinishChecks, limitChecks } from './designChecks.ts';
 import type { PlanFacts, PlanGiven } from './stages/facts.ts';
 import { createPlanMemory } from './stages/memory.ts';
 import { type Made, through } from './stages/stage.ts';
 import { PLAN_STAGES } from './stages/table.ts';
-import { type Effort, type Plan, PlanCancelled, type Supplies, type Watch } from './types.ts';
+import {
+  type Effort,
+  type Joined,
+  type Painted,
+  type Plan,
+  PlanCancelled,
+  type Supplies,
+  type Watch,
+} from './types.ts';
 
 /** Search steps for each stock. Large enough to prove the starters' boards, small enough for a second of work. */
 export const DEFAULT_EFFORT: Effort = { nodes: 200_000 };
@@ -23,6 +31,14 @@ export interface PlanOptions extends Watch {
    * told where cutting is as it was.
    */
   readonly onDraft?: ((plan: Plan) => void) | undefined;
+  readonly beside?: Beside | undefined;
+}
+
+/** Who works beside the planner, and is told what is known as soon as it is. */
+export interface Beside {
+  /** Gives what is asked for the cutting in the end: null where the planner is to cut. */
+  readonly joined: (joined: Joined, work: CutWork) => () => Cutting | null;
+  readonly painted: (painted: Painted) => void;
 }
 
 export type Planner = (design: Design, supplies: Supplies, options?: PlanOptions) => Plan;
@@ -42,36 +58,59 @@ const NOBODY: ReadonlySet<string> = new Set();
 export function createPlanner(): Planner {
   const memory = createPlanMemory();
   let made: Partial<Made<PlanFacts>> = {};
-  const make = (design: Design, supplies: Supplies, options: PlanOptions, drafted: Cutting | null): Plan => {
+  return (design, supplies, options = {}) => {
     const { nodes } = options.effort ?? DEFAULT_EFFORT;
     const given = { design, tables: supplies.tables, supplies, nodes, watch: options, memory, held: NOBODY };
     let known = given as PlanGiven & PlanFacts;
+    let cutBeside: () => Cutting | null = () => null;
     const steps = Object.entries(PLAN_STAGES);
     steps.forEach(([name, stages], done) => {
       if (options.cancelled?.()) throw new PlanCancelled();
       options.onStage?.(name, done, steps.length);
-      if (name === 'cutting' && drafted) {
-        known = { ...known, cutting: drafted };
-        return;
-      }
-      // With what is done a plan is of what is left: that is soon found, and boards must not change under the saw.
-      if (name === 'cutting' && options.onDraft && !design.job) {
-        const search = { nodes, watch: options, results: memory.results };
-        const draft = draftCutting(known.cuts, DRAFT_EFFORT.nodes, search);
-        if (draft) options.onDraft(make(design, supplies, options, draft));
+      if (name === 'cutting') {
+        const cutting = cutBeside();
+        if (cutting) {
+          known = { ...known, cutting };
+          return;
+        }
+        if (options.onDraft) tellDraft(known, options.onDraft);
       }
       const next = through<PlanGiven & PlanFacts, PlanFacts>(stages, known, made);
       made = { ...made, ...next.made };
       known = next.facts;
+      if (name === 'joinery' && options.beside) {
+        cutBeside = options.beside.joined(joinedOf(known), cutWork(known));
+      }
+      if (name === 'fold') options.beside?.painted(paintedOf(known));
     });
     return planOf(known);
   };
-  return (design, supplies, options = {}) => make(design, supplies, options, null);
 }
+
+/** With what is done a plan is of what is left: that is soon found, and boards must not change under the saw. */
+function tellDraft(known: PlanGiven & PlanFacts, tell: (plan: Plan) => void): void {
+  const { cuts, design, nodes, watch, memory } = known;
+  if (design.job) return;
+  const cutting = draftCutting(cuts, DRAFT_EFFORT.nodes, { nodes, watch, results: memory.results });
+  if (cutting)
+    tell(
+      planOf(
+        through<PlanGiven & PlanFacts, PlanFacts>(PLAN_STAGES.shopping, { ...known, cutting }, {}).facts,
+      ),
+    );
+}
+
+const joinedOf = ({ lettering, letters, grounds, supplies, ...known }: PlanGiven & PlanFacts): Joined => ({
+  ...{ design: known.design, language: supplies.language, stocks: known.stocks, tables: known.tables },
+  ...{ face: known.face, keepClears: known.keepClears, layout: known.layout, joinery: known.joinery },
+  ...{ sawnLetters: letters.solids, signs: lettering.signs, seams: grounds.seams, looks: known.looks },
+});
+
+const paintedOf = ({ finish, load, fold }: PlanFacts): Painted => ({ finish, load, fold });
 
 /** All that was found, put together. */
 function planOf(known: PlanGiven & PlanFacts): Plan {
-  const { design, supplies, lettering, letters, patterns, shopping } = known;
+  const { design, lettering, letters, patterns, shopping } = known;
   const counts = {
     letters: lettering.signs.reduce((sum, s) => sum + s.lettered.glyphs.length, 0),
     pages: patterns.sets.reduce((sum, s) => sum + s.pages.length, 0),
@@ -98,20 +137,9 @@ function planOf(known: PlanGiven & PlanFacts): Plan {
     ...rooms.flatMap((room) => room.checks),
   ];
   return {
-    ...{ design, language: supplies.language, stocks: known.stocks, tables: known.tables },
-    ...{ face: known.face, keepClears: known.keepClears, layout, joinery, sawnLetters: letters.solids },
-    ...{
-      cutting,
-      signs: lettering.signs,
-      seams: known.grounds.seams,
-      looks: known.looks,
-      finish,
-      load,
-      fold,
-      fastening,
-      marks,
-    },
-    ...{ patterns: patterns.sets, shopping },
+    ...joinedOf(known),
+    ...paintedOf(known),
+    ...{ cutting, fastening, marks, patterns: patterns.sets, shopping },
     total: shopping.reduce((sum, line) => sum + line.price, 0),
     checks: orderChecks(toldOnce(checks, design.parts)),
   };

@@ -126,6 +126,29 @@ export interface Plan {
   readonly checks: readonly Check[];
 }
 
+/** What a plan knows once all is laid and joined. */
+export type Joined = Pick<
+  Plan,
+  | 'design'
+  | 'language'
+  | 'stocks'
+  | 'tables'
+  | 'face'
+  | 'keepClears'
+  | 'layout'
+  | 'joinery'
+  | 'sawnLetters'
+  | 'signs'
+  | 'seams'
+  | 'looks'
+>;
+
+/** What comes to it with paint, weight and swing. */
+export type Painted = Pick<Plan, 'finish' | 'load' | 'fold'>;
+
+/** Pictures and outlines of the face show no more than this. */
+export type Pictured = Joined & Painted;
+
 /** All that the shopping list is made from; the language is for the names of what is in no table. */
 export type ShoppingInput = Pick<
   Plan,

@@ -3,19 +3,23 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { makeHere, makeWithSecond } from '../../src/command/beside.ts';
+import { oneThread, twoThreads } from '../../src/command/beside.ts';
+import type { Cutting } from '../../src/cutting/result.ts';
 import type { PlanFile } from '../../src/output/files.ts';
-import type { Plan } from '../../src/plan/types.ts';
-import { starter } from '../plan/starters.ts';
+import { stockCuts } from '../../src/plan/cuttingStage.ts';
+import { plan } from '../../src/plan/plan.ts';
+import { SUPPLIES, starter } from '../plan/starters.ts';
 
 const DESIGN = starter('harbor-ticket-kiosk');
-/** No file of these asks anything of it. */
-const PLAN = { design: DESIGN } as Plan;
+/** None of these files asks anything of it. */
+const PLAN = plan(DESIGN, SUPPLIES, { effort: { nodes: 2000 } });
 const NAMES = ['a', 'b', 'c', 'd', 'e'];
 const LETTER: Readonly<Record<string, number>> = { a: 1, b: 2, c: 3, d: 4, e: 5 };
 
 describe('a second thread that makes files too', () => {
   let folder = '';
+  /** How many second threads there were: each has a script and a sign of its own. */
+  let threads = 0;
   beforeEach(() => {
     folder = mkdtempSync(join(tmpdir(), 'showface-beside-'));
   });
@@ -36,57 +40,87 @@ describe('a second thread that makes files too', () => {
     }));
   }
 
-  /** A thread that does this with what it is told of. */
-  function scriptOf(act: string): string {
-    const path = join(folder, 'second.mjs');
+  /** A thread that does this once it is told of this part of the plan. */
+  function handsThat(act: string, part = 'rest') {
+    threads += 1;
+    const path = join(folder, `second-${threads}.mjs`);
     writeFileSync(
       path,
-      `import { parentPort } from 'node:worker_threads';
+      `import { parentPort, workerData } from 'node:worker_threads';
       import { writeFileSync } from 'node:fs';
-      const began = () => writeFileSync(${JSON.stringify(join(folder, 'began'))}, '');
-      parentPort.once('message', ({ taken }) => { ${act} });`,
+      const began = () => writeFileSync(${JSON.stringify(sign())}, '');
+      const { begun, cut } = workerData;
+      const [OTHERS, CUTTING] = [2, 3];
+      parentPort.on('message', (told) => { if (${JSON.stringify(part)} in told) { ${act} } });`,
     );
-    return pathToFileURL(path).href;
+    return twoThreads({ script: pathToFileURL(path).href, made: '' }, DESIGN);
   }
-  const began = () => existsSync(join(folder, 'began'));
+  const sign = () => join(folder, `began-${threads}`);
+  const began = () => existsSync(sign());
   const all = new Map(NAMES.map((name) => [name, bytesOf(name)]));
 
   it('brings what it took, and each file is made once', async () => {
-    const script = scriptOf(`
-      const at = Atomics.add(taken, 0, 1);
+    const hands = handsThat(`
+      const at = Atomics.add(begun, OTHERS, 1);
       began();
-      parentPort.postMessage(new Map([['abcde'[at], new Uint8Array([at + 1])]]));`);
+      parentPort.postMessage(new Map([['abcde'[at], new Uint8Array([at + 1])]]));
+      parentPort.close();`);
     const made: string[] = [];
-    const files = await makeWithSecond({ script, made: '' }, DESIGN)(PLAN, filesOf(made, began));
-    expect([...files]).toEqual([...all]);
+    expect([...(await hands.make(PLAN, filesOf(made, began)))]).toEqual([...all]);
     expect(made).toHaveLength(NAMES.length - 1);
   });
 
   it('that dies with files in its hands leaves none out', async () => {
-    const script = scriptOf('Atomics.add(taken, 0, 3); began(); process.exit(1);');
+    const hands = handsThat('Atomics.add(begun, OTHERS, 3); began(); process.exit(1);');
     const made: string[] = [];
-    const files = await makeWithSecond({ script, made: '' }, DESIGN)(PLAN, filesOf(made, began));
-    expect([...files]).toEqual([...all]);
+    expect([...(await hands.make(PLAN, filesOf(made, began)))]).toEqual([...all]);
     expect(made.sort()).toEqual(NAMES);
   });
 
   it('that cannot start changes nothing', async () => {
     const script = pathToFileURL(join(folder, 'nowhere.mjs')).href;
     const made: string[] = [];
-    const files = await makeWithSecond({ script, made: '' }, DESIGN)(
-      PLAN,
-      filesOf(made, () => true),
-    );
-    expect([...files]).toEqual([...all]);
+    const { make } = twoThreads({ script, made: '' }, DESIGN);
+    expect([
+      ...(await make(
+        PLAN,
+        filesOf(made, () => true),
+      )),
+    ]).toEqual([...all]);
     expect(made).toEqual(NAMES);
   });
 
   it('a fault is that of the file, as by one thread', async () => {
-    const script = scriptOf('began(); throw new Error("another");');
     const faulty = filesOf([], () => true).map((file) =>
       file.name === 'c' ? { ...file, make: () => Promise.reject(new Error('c failed')) } : file,
     );
-    for (const make of [makeHere, makeWithSecond({ script, made: '' }, DESIGN)])
+    for (const { make } of [oneThread, handsThat('began(); throw new Error("another");')])
       await expect(make(PLAN, faulty)).rejects.toThrow('c failed');
+  });
+
+  /** What a second thread that does this brings when the cutting is asked for, after it has begun. */
+  async function cuttingOf(act: string): Promise<Cutting | null> {
+    const { beside } = handsThat(act, 'joined');
+    const { joinery, stocks } = PLAN;
+    const { owned, shop, job } = DESIGN;
+    const cuts = stockCuts({ pieces: joinery.pieces, stocks, owned, shop });
+    const asked = beside?.joined(PLAN, { cuts, pieces: joinery.pieces, job, nodes: 2000 });
+    while (act && !began()) await new Promise((resolve) => setImmediate(resolve));
+    return asked?.() ?? null;
+  }
+  const takes = 'Atomics.store(begun, CUTTING, 1); began();';
+  const ends = 'Atomics.store(begun, CUTTING, -1); Atomics.notify(begun, CUTTING);';
+
+  it('cuts while the plan goes on, and is waited for', async () => {
+    const steps = 'for (let i = 0; i < 99; i++) Atomics.add(begun, CUTTING, 1);';
+    expect(await cuttingOf(`${takes} ${steps} cut.postMessage({ sheets: ['cut'] }); ${ends}`)).toEqual({
+      sheets: ['cut'],
+    });
+  });
+
+  it('leaves the cutting to the planner where it has not begun, comes to a fault, or dies over it', async () => {
+    expect(await cuttingOf('')).toBeNull();
+    expect(await cuttingOf(`${takes} ${ends}`)).toBeNull();
+    expect(await cuttingOf(`${takes} process.exit(1);`)).toBeNull();
   });
 });

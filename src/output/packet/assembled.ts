@@ -8,6 +8,7 @@ import type { LaidPart } from '../../layout/laid.ts';
 import { pick, under } from '../../list/at.ts';
 import { grouped, groupOf } from '../../list/grouped.ts';
 import type { Kg } from '../../measure/units.ts';
+import type { Pictured } from '../../plan/types.ts';
 import { partNames } from '../../plan/words/words.ts';
 import type { Packet } from './leaf.ts';
 
@@ -38,7 +39,7 @@ function carriedBy(id: string, parts: readonly LaidPart[]): LaidPart[] {
  * Parts that hold together: joined to each other, or one lying on the other. What a person made as one thing, a group,
  * stays by itself.
  */
-function heldTogether({ design, joinery }: Packet['plan'], wood: readonly LaidPart[]): LaidPart[][] {
+function heldTogether({ design, joinery }: Pictured, wood: readonly LaidPart[]): LaidPart[][] {
   const group = new Map(design.groups.flatMap(({ id, parts }) => parts.map((part) => [part, id] as const)));
   const sets = new Map(wood.map((part) => [part.id, [part]]));
   const tie = (a: LaidPart | undefined, b: LaidPart | undefined) => {
@@ -63,7 +64,7 @@ function heldTogether({ design, joinery }: Packet['plan'], wood: readonly LaidPa
 }
 
 /** Closed frames, what holds together by joints or by what it lies on, and panels with what they carry: each kind once. */
-export function assembled({ plan, say }: Packet): Assembled[] {
+export function assembled({ plan, say }: Packet<Pictured>): Assembled[] {
   const own = grouped(plan.joinery.pieces, ({ part }) => part);
   const solids = grouped(plan.joinery.solids, ({ part }) => part);
   const regionsOf = (parts: readonly LaidPart[]): Region =>

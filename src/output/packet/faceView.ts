@@ -10,11 +10,11 @@ import { groovesOf } from '../../layout/laid.ts';
 import { pick } from '../../list/at.ts';
 import { keptBy } from '../../list/keptBy.ts';
 import type { Mm } from '../../measure/units.ts';
-import type { Plan } from '../../plan/types.ts';
+import type { Joined } from '../../plan/types.ts';
 import { onPage, type PageView } from './view.ts';
 
 /** Solids from the deepest to the highest, as they cover each other. */
-export function solidsInOrder(plan: Plan): Solid[] {
+export function solidsInOrder(plan: Joined): Solid[] {
   return plan.joinery.solids
     .map((solid, i) => ({ solid, i }))
     .sort((a, b) => a.solid.z1 - b.solid.z1 || a.i - b.i)
@@ -28,12 +28,12 @@ const outlined = (region: Region, fill: Color | undefined, weight: number): Draw
     ...(fill ? { fill, fillRule: 'evenodd' } : {}),
   });
 
-const levels = (plan: Plan, view: PageView): DrawItem[] =>
+const levels = (plan: Joined, view: PageView): DrawItem[] =>
   plan.face.levels.map((level) => outlined(view.region(level.region), undefined, WEIGHT.thin));
 
 /** Outlines only, each part hiding what lies below it; told what is there, of those parts alone. */
 export function outlinedFace(
-  plan: Plan,
+  plan: Joined,
   view: PageView,
   isThere: (solid: Solid) => boolean = () => true,
 ): DrawItem[] {
@@ -59,7 +59,7 @@ interface HiddenEdges {
 }
 
 /** What lies under something, with the lines of its edges there. */
-export const hiddenEdges = keptBy((plan: Plan): readonly HiddenEdges[] => {
+export const hiddenEdges = keptBy((plan: Joined): readonly HiddenEdges[] => {
   const solids = solidsInOrder(plan).flatMap((solid) => {
     const box = boxOf(solid.region);
     return box ? [{ solid, box }] : [];

@@ -1,4 +1,5 @@
 import type { PacketSection } from '../../design/limits.ts';
+import type { Joined, Pictured } from '../../plan/types.ts';
 import type { Content, Packet } from './leaf.ts';
 import { bench } from './pages/bench.ts';
 import { boards } from './pages/boards.ts';
@@ -46,5 +47,13 @@ export const PAGE_KINDS = {
   swing,
   load,
 } as const satisfies Readonly<Record<'cover' | 'checks' | PacketSection, (packet: Packet) => Content[]>>;
+
+export type KindsFrom<P> = Partial<
+  Readonly<Record<keyof typeof PAGE_KINDS, (packet: Packet<P>) => Content[]>>
+>;
+
+/** Those that can be made once all is joined, and once it is painted: while the plan goes on. */
+export const JOINED_KINDS = { layers } as const satisfies KindsFrom<Joined>;
+export const PAINTED_KINDS = { pieceMarks, bench } as const satisfies KindsFrom<Pictured>;
 
 export type PageKind = keyof typeof PAGE_KINDS;

@@ -9,8 +9,8 @@ import type { Sheet } from './sheet.ts';
 import type { PacketWords } from './words/shape.ts';
 
 /** Everything a page kind may use. */
-export interface Packet {
-  readonly plan: Plan;
+export interface Packet<P = Plan> {
+  readonly plan: P;
   readonly say: Say;
   readonly words: PlanWords;
   /** What the packet says in its own voice. */

@@ -2,14 +2,14 @@ import { LEFT_OUT } from '../../design/defaults.ts';
 import type { Design } from '../../design/schema.ts';
 import { formatMoney, formatReading } from '../../measure/format.ts';
 import { isInch } from '../../measure/style.ts';
-import type { Plan } from '../../plan/types.ts';
+import type { Joined, Plan } from '../../plan/types.ts';
 import { styleIn } from '../../plan/words/languages.ts';
 import { sayFor } from '../../plan/words/say.ts';
 import { PLAN_WORDS } from '../../plan/words/tables.ts';
 import { fingerprint } from '../pdf/fingerprint.ts';
 import type { Letters } from '../pdf/letters.ts';
 import { type PdfPage, pdfOf } from '../pdf/pdf.ts';
-import { PAGE_KINDS, type PageKind } from './kinds.ts';
+import { type KindsFrom, PAGE_KINDS, type PageKind } from './kinds.ts';
 import type { Content, Contents, Leaf, Packet } from './leaf.ts';
 import { leavesOf } from './leaves.ts';
 import { bodyOf, packetSheet, pageHead, titleBlock, turned } from './sheet.ts';
@@ -18,7 +18,7 @@ import { PACKET_WORDS } from './words/words.ts';
 const KINDS = Object.keys(PAGE_KINDS) as PageKind[];
 
 /** What pages say and measure by. */
-export function packetFor(plan: Plan): Packet {
+export function packetFor<P extends Joined>(plan: P): Packet<P> {
   const { pages } = plan.design;
   const measure = { ...styleIn(plan.language, plan.design.measure), bare: true };
   const sheet = packetSheet(pages.paper);
@@ -53,11 +53,20 @@ export function revisionOf({ measure, pages, ...design }: Design): string {
   return fingerprint([state]).slice(0, 8).toUpperCase();
 }
 
-/** The packet's pages, numbered and framed, as drawings on paper. */
-export function packetPages(plan: Plan): PdfPage[] {
+/** What pages consist of, as far as it is made. */
+export type PacketBegun = { readonly [K in PageKind]?: readonly Content[] };
+
+/** What pages of these kinds consist of. Their drawings follow when the pages are drawn. */
+export function beginPacket<P extends Joined>(kinds: KindsFrom<P>, known: P): PacketBegun {
+  const packet = packetFor(known);
+  return Object.fromEntries(Object.entries(kinds).map(([kind, make]) => [kind, make(packet)]));
+}
+
+/** The packet's pages, numbered and framed, as drawings on paper; `early` is what is made of it. */
+export function packetPages(plan: Plan, early: PacketBegun = {}): PdfPage[] {
   const packet = packetFor(plan);
   const made = KINDS.map((kind) => {
-    const own: readonly Content[] = PAGE_KINDS[kind](packet);
+    const own = early[kind] ?? PAGE_KINDS[kind](packet);
     return { kind, own: own.filter((content) => !('blocks' in content) || content.blocks.length > 0) };
   });
   const without = new Set<string>(plan.design.pages.without ?? LEFT_OUT);
@@ -110,7 +119,7 @@ export function framed(
 }
 
 /** The whole packet as a PDF. */
-export function packetOf(plan: Plan, letters: Letters): Promise<Uint8Array> {
+export function packetOf(plan: Plan, letters: Letters, early?: PacketBegun): Promise<Uint8Array> {
   const { name, date } = plan.design;
-  return pdfOf(packetPages(plan), { title: name, date, language: plan.language }, letters);
+  return pdfOf(packetPages(plan, early), { title: name, date, language: plan.language }, letters);
 }

@@ -2,6 +2,7 @@ import type { DrawItem } from '../../drawing/drawing.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
+import type { Joined } from '../../plan/types.ts';
 import type { Leaf, Packet } from './leaf.ts';
 import { roomOn } from './sheet.ts';
 
@@ -60,7 +61,7 @@ function parted({ x, y, w, h }: Box, count: number, beside: boolean): Box[] {
  * @param shape of what is drawn: the whole face, where nothing else is said
  */
 export function together(
-  packet: Packet,
+  packet: Packet<Joined>,
   title: string,
   figures: readonly Drawn[],
   shape: { readonly width: Mm; readonly height: Mm } = packet.plan.face,

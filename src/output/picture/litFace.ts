@@ -21,7 +21,7 @@ import { grouped, groupOf } from '../../list/grouped.ts';
 import { keptBy } from '../../list/keptBy.ts';
 import { byId } from '../../materials/lookup.ts';
 import type { Mm } from '../../measure/units.ts';
-import type { Plan } from '../../plan/types.ts';
+import type { Pictured } from '../../plan/types.ts';
 import { solidsInOrder } from '../packet/faceView.ts';
 
 /** The bed's own wood, whatever it is. */
@@ -42,7 +42,7 @@ const within = (clip: Path, items: readonly DrawItem[]): DrawItem[] =>
  * The face as a person sees it, on the coordinates of the face: every part in the color of its finish over its wood, in
  * the design's light, which cover and files share. Edges are eased, moldings shaped, wood has its grain, sheens gleam, and all of it throws shadows.
  */
-export const litFace = keptBy((plan: Plan): readonly DrawItem[] => {
+export const litFace = keptBy((plan: Pictured): readonly DrawItem[] => {
   const { face, layout, joinery, looks, design } = plan;
   const laid = new Map(layout.parts.map((part) => [part.id, part]));
   const appearance = appearanceOf({
@@ -110,7 +110,7 @@ export const litFace = keptBy((plan: Plan): readonly DrawItem[] => {
 });
 
 /** What is on each sign: photos, and its lettering over them. */
-function lettersOf({ signs, layout, looks, design }: Plan): ReadonlyMap<string, readonly DrawItem[]> {
+function lettersOf({ signs, layout, looks, design }: Pictured): ReadonlyMap<string, readonly DrawItem[]> {
   const boards = new Map(layout.parts.map(({ id, region }) => [id, region]));
   return new Map(
     signs.map(({ id, at, lettered, photos }) => [
@@ -126,7 +126,7 @@ function lettersOf({ signs, layout, looks, design }: Plan): ReadonlyMap<string, 
 }
 
 /** Prints without a board, each on its paper. */
-function freePrints({ signs, layout, looks }: Plan, letters: ReturnType<typeof lettersOf>): DrawItem[] {
+function freePrints({ signs, layout, looks }: Pictured, letters: ReturnType<typeof lettersOf>): DrawItem[] {
   const printed = new Set(signs.flatMap((sign) => (sign.printed ? sign.id : [])));
   return layout.parts
     .filter((part) => isPaint(part) && printed.has(part.id))
@@ -134,7 +134,7 @@ function freePrints({ signs, layout, looks }: Plan, letters: ReturnType<typeof l
 }
 
 /** Letters without a board lie on wood of any height: what is seen of them is told. */
-function freeLetters({ joinery, finish }: Plan): DrawItem[] {
+function freeLetters({ joinery, finish }: Pictured): DrawItem[] {
   const free = new Set(joinery.solids.filter((s) => isLettered(s) && isPaint(s)).map(({ part }) => part));
   return finish.shown
     .filter((area) => free.has(area.part) && area.finish !== null)
@@ -143,7 +143,7 @@ function freeLetters({ joinery, finish }: Plan): DrawItem[] {
 }
 
 /** The gleam of each sheen over all that has it. */
-function gleams({ face, finish, design }: Plan): DrawItem[] {
+function gleams({ face, finish, design }: Pictured): DrawItem[] {
   const sheens = new Map(design.finishes.map(({ id, sheen }) => [id, sheen]));
   const painted = finish.shown.flatMap(({ finish: own, region }) => (own === null ? [] : { own, region }));
   const alike = grouped(painted, ({ own }) => under(sheens, own));

@@ -7,7 +7,7 @@ import { dimmed } from '../../finish/lit/lambert.ts';
 import { pathOfBox, pathOfRings } from '../../geometry/path.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import type { Deg, Mm } from '../../measure/units.ts';
-import type { Plan } from '../../plan/types.ts';
+import type { Pictured } from '../../plan/types.ts';
 import { PACKET_WORDS } from '../packet/words/words.ts';
 import { litFace } from '../picture/litFace.ts';
 import { type Eye, itemsThrough, type Place, seenFrom } from './eye.ts';
@@ -45,7 +45,7 @@ const ANGLES: readonly { readonly id: 'stowed' | 'half' | 'lowered'; readonly an
  * floor and ceiling, a plain case around the bed, and a child, a grown person and one in a wheelchair for scale. What lies
  * on the wall is in scale; nothing of the case is planned.
  */
-export function roomDrawing(plan: Plan): Drawing {
+export function roomDrawing(plan: Pictured): Drawing {
   const { design, face, language } = plan;
   const words = PACKET_WORDS[language].room;
   // As much room on both sides: who looks stands before the middle of the bed.
@@ -76,7 +76,7 @@ export function roomDrawing(plan: Plan): Drawing {
   };
 }
 
-function roomAt(plan: Plan, eye: Eye, wall: Box, before: Mm, angle: Deg): DrawItem[] {
+function roomAt(plan: Pictured, eye: Eye, wall: Box, before: Mm, angle: Deg): DrawItem[] {
   const { bed } = plan.design;
   const see = seenFrom(eye);
   const right = wall.x + wall.w;
@@ -97,7 +97,7 @@ function roomAt(plan: Plan, eye: Eye, wall: Box, before: Mm, angle: Deg): DrawIt
 }
 
 /** Two sides and a top around the stowed bed, and its back in their shade. */
-function caseItems({ design: { bed }, face }: Plan, eye: Eye): DrawItem[] {
+function caseItems({ design: { bed }, face }: Pictured, eye: Eye): DrawItem[] {
   const low = roomPoint(bed, 0, 0, STOWED);
   const high = roomPoint(bed, face.height, 0, STOWED).y + PLAY;
   const depth = low.x;
@@ -116,7 +116,7 @@ function caseItems({ design: { bed }, face }: Plan, eye: Eye): DrawItem[] {
   ];
 }
 
-function bedItems(plan: Plan, eye: Eye, angle: Deg): DrawItem[] {
+function bedItems(plan: Pictured, eye: Eye, angle: Deg): DrawItem[] {
   const { design, face } = plan;
   const { bed } = design;
   const z = depthsOf(bed);
@@ -165,7 +165,7 @@ function bedItems(plan: Plan, eye: Eye, angle: Deg): DrawItem[] {
 const roomFor = (side: Person['side']): Mm =>
   PEOPLE.filter((person) => person.side === side).reduce((sum, { half }) => sum + 2 * half + APART, APART);
 
-function peopleItems({ face }: Plan, eye: Eye): DrawItem[] {
+function peopleItems({ face }: Pictured, eye: Eye): DrawItem[] {
   const k = eye.out / (eye.out - OUT);
   const reached = { left: -APART, right: face.width + APART };
   return PEOPLE.map((person): DrawItem => {

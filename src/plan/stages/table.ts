@@ -11,7 +11,7 @@ import { paintedLayers } from '../../lettering/painted.ts';
 import { sameValue } from '../../list/sameValue.ts';
 import { planLoad } from '../../load/planLoad.ts';
 import { planMarks } from '../../marks/planMarks.ts';
-import { cutWithJob, stockCuts } from '../cuttingStage.ts';
+import { cutWithJob, cutWork, stockCuts } from '../cuttingStage.ts';
 import { gluing } from '../gluing.ts';
 import { planGrounds } from '../ground.ts';
 import { planLetters, withLetterGlue, withLetters } from '../letters.ts';
@@ -79,11 +79,8 @@ const cutting: StagesFor<'cutting'> = {
   // Who is told while it runs is none of its inputs.
   cutting: (known, last) =>
     stage(
-      ({ cuts, joinery: { pieces }, design: { job }, nodes, memory }: Known) => ({
-        ...{ cuts, pieces, job, nodes, results: memory.results },
-      }),
-      ({ cuts, pieces, job, ...search }) =>
-        cutWithJob({ cuts, pieces, job }, { ...search, watch: known.watch }),
+      (facts: Known) => ({ ...cutWork(facts), results: facts.memory.results }),
+      (work) => cutWithJob(work, { ...work, watch: known.watch }),
     )(known, last),
 };
 
@@ -202,17 +199,20 @@ const shopping: StagesFor<'shopping'> = {
   ),
 };
 
-/** The plan from the design to the shopping list, by the names that are told while it runs. */
-export const PLAN_STAGES: Readonly<Record<string, Partial<Stages<Known, PlanFacts>>>> = {
+/**
+ * The plan from the design to the shopping list, by the names that are told while it runs. Boards and sheets come late:
+ * what they come to may be found soon and bettered (a draft), or elsewhere meanwhile.
+ */
+export const PLAN_STAGES = {
   layout: FACE_STAGES,
   lettering,
   joinery,
-  cutting,
   finish,
   load,
   fold,
   fastening,
   marks,
   patterns,
+  cutting,
   shopping,
-};
+} satisfies Readonly<Record<string, Partial<Stages<Known, PlanFacts>>>>;

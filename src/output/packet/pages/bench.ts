@@ -14,6 +14,7 @@ import type { Piece } from '../../../joinery/piece.ts';
 import { pick } from '../../../list/at.ts';
 import { formatLength } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
+import type { Pictured } from '../../../plan/types.ts';
 import { type Assembled, assembled } from '../assembled.ts';
 import { type Block, entry, paragraph, space, stacked } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
@@ -48,7 +49,11 @@ function marksIn(pieces: readonly Piece[], regions: readonly Region[]): DrawItem
 }
 
 /** What is put together with its marks, its outer size and both diagonals, and how many marks have room. */
-function drawing(packet: Packet, made: Assembled, room: Box): { items: DrawItem[]; marked: number } {
+function drawing(
+  packet: Packet<Pictured>,
+  made: Assembled,
+  room: Box,
+): { items: DrawItem[]; marked: number } {
   const model = boxOf(made.region) ?? room;
   const view = viewOf(model, room, packet.unit, AROUND);
   const { x, y, w, h } = view.box;
@@ -72,7 +77,7 @@ function drawing(packet: Packet, made: Assembled, room: Box): { items: DrawItem[
 }
 
 /** The drawing with its name, pieces and diagonal beside it. */
-function madeBlock(packet: Packet, made: Assembled, width: Mm): Block {
+function madeBlock(packet: Packet<Pictured>, made: Assembled, width: Mm): Block {
   const { terms, say, measure } = packet;
   const { bench } = terms;
   // As high as it takes for every kind of piece to show its mark, or for the most that do.
@@ -111,7 +116,7 @@ function madeBlock(packet: Packet, made: Assembled, width: Mm): Block {
 }
 
 /** What is put together on the bench before it goes up: doors, frames, signs, with what makes them square. */
-export function bench(packet: Packet): Content[] {
+export function bench(packet: Packet<Pictured>): Content[] {
   const { terms, body } = packet;
   const { w } = body;
   const all = assembled(packet);

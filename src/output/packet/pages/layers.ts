@@ -13,6 +13,7 @@ import { SAME_LENGTH } from '../../../geometry/tolerance.ts';
 import type { Solid } from '../../../joinery/piece.ts';
 import { pick } from '../../../list/at.ts';
 import type { Mm } from '../../../measure/units.ts';
+import type { Joined } from '../../../plan/types.ts';
 import { hiddenEdges, outlinedFace, solidsInOrder } from '../faceView.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { nameOn } from '../nameOn.ts';
@@ -47,7 +48,7 @@ export function layersOf(solids: readonly Solid[]): Solid[][] {
 }
 
 function figure(
-  packet: Packet,
+  packet: Packet<Joined>,
   layers: readonly (readonly Solid[])[],
   i: number,
   [room, least]: Parameters<Drawn>,
@@ -78,7 +79,7 @@ function figure(
 }
 
 /** The face layer by layer, from the bed up: every layer of which edges run under what lies on it, as it is before that. */
-export function layers(packet: Packet): Leaf[] {
+export function layers(packet: Packet<Joined>): Leaf[] {
   const { plan, terms } = packet;
   const solids = solidsInOrder(plan).filter((solid) => !isPaint(solid));
   const hidden = new Set(hiddenEdges(plan).flatMap(({ solid, lines }) => (lines.length > 0 ? [solid] : [])));

@@ -15,7 +15,7 @@ import { pick } from '../../../list/at.ts';
 import { grouped, groupOf } from '../../../list/grouped.ts';
 import { keptBy } from '../../../list/keptBy.ts';
 import type { Mm } from '../../../measure/units.ts';
-import type { Plan } from '../../../plan/types.ts';
+import type { Pictured } from '../../../plan/types.ts';
 import { hiddenEdges, outlinedFace } from '../faceView.ts';
 import type { Leaf, Packet } from '../leaf.ts';
 import { centered, spotIn } from '../nameOn.ts';
@@ -50,7 +50,7 @@ interface Led {
 }
 
 /** What is seen of each piece; all of it where nothing is. */
-const seenOf = keptBy(({ finish, joinery }: Plan): { piece: Piece; seen: Region }[] => {
+const seenOf = keptBy(({ finish, joinery }: Pictured): { piece: Piece; seen: Region }[] => {
   const shown = grouped(finish.shown, ({ part }) => part);
   return joinery.pieces.map((piece) => {
     const seen = intersect(
@@ -76,7 +76,7 @@ function pointIn(region: Region): Point {
 }
 
 /** Marks on the pieces that have room for them; of the others one for each mark of each part of the design. */
-function marksOn({ plan }: Packet, view: PageView, area: Box): { items: DrawItem[]; led: Led[] } {
+function marksOn({ plan }: Packet<Pictured>, view: PageView, area: Box): { items: DrawItem[]; led: Led[] } {
   const taken: Box[] = [];
   const items: DrawItem[] = [];
   const led = new Map<string, Led>();
@@ -123,7 +123,7 @@ function leaders(led: readonly Led[], { box }: PageView): DrawItem[] {
 }
 
 /** Edges that lie under other parts, dashed. */
-function hidden({ plan }: Packet, view: PageView): DrawItem[] {
+function hidden({ plan }: Packet<Pictured>, view: PageView): DrawItem[] {
   const segments = hiddenEdges(plan).flatMap((edge) =>
     edge.lines.flatMap((points) => {
       const placed = points.map(view.to);
@@ -147,7 +147,7 @@ const MOST_COLUMNS = 4;
 /** Parts that a face is shown in, at most. */
 const MOST_PARTS = 12;
 
-function stretchOf(packet: Packet, area: Box): Stretch {
+function stretchOf(packet: Packet<Pictured>, area: Box): Stretch {
   const landscape = area.w > area.h;
   const viewIn = (body: Box, columns: number) => {
     const side = columns * COLUMN + 4;
@@ -167,7 +167,7 @@ function stretchOf(packet: Packet, area: Box): Stretch {
 }
 
 /** The whole face, or the fewest parts of it on which all marks have room. */
-function stretchesOf(packet: Packet): Stretch[] {
+function stretchesOf(packet: Packet<Pictured>): Stretch[] {
   const { box } = packet.plan.face;
   let last = [stretchOf(packet, box)];
   for (let count = 2; count <= MOST_PARTS && !last.every(({ fits }) => fits); count++) {
@@ -193,7 +193,7 @@ const longer = ({ w, h }: Box, columns: number, rows: number): number =>
   Math.abs(Math.log(w / columns / (h / rows)));
 
 /** Which piece goes where: every piece by its mark, with what lies hidden under others. */
-export function pieceMarks(packet: Packet): Leaf[] {
+export function pieceMarks(packet: Packet<Pictured>): Leaf[] {
   const { plan, terms } = packet;
   return stretchesOf(packet).map(({ area, landscape, view: viewIn }, i, { length }): Leaf => {
     const room = roomOn(packet.sheet, landscape);
