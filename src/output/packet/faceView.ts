@@ -1,13 +1,16 @@
 import type { Color, DrawItem } from '../../drawing/drawing.ts';
 import { rectangle, shape } from '../../drawing/items.ts';
 import { INK, WEIGHT } from '../../drawing/style.ts';
-import { clipPolyline, offset, union } from '../../geometry/clip.ts';
+import { boxAround, grownBox, sharedArea } from '../../geometry/box.ts';
+import { asOne, clipPolyline, offset } from '../../geometry/clip.ts';
 import { pathOfRegion } from '../../geometry/path.ts';
 import { areaOf, boxesMeet, boxOf, ringsOf } from '../../geometry/region.ts';
-import type { Box, Point, Region } from '../../geometry/shape.ts';
+import { boxOfPoints } from '../../geometry/ring.ts';
+import type { Box, Point, Region, Ring } from '../../geometry/shape.ts';
+import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { Solid } from '../../joinery/piece.ts';
 import { groovesOf } from '../../layout/laid.ts';
-import { pick } from '../../list/at.ts';
+import { cyclic, pick } from '../../list/at.ts';
 import { keptBy } from '../../list/keptBy.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Joined } from '../../plan/types.ts';
@@ -58,6 +61,10 @@ interface HiddenEdges {
   readonly lines: readonly Point[][];
 }
 
+/** Whether a side of the ring may come into the box. */
+const reaches = (ring: Ring, box: Box): boolean =>
+  ring.some((p, i) => boxesMeet(boxOfPoints([p, cyclic(ring, i + 1)]), box));
+
 /** What lies under something, with the lines of its edges there. */
 export const hiddenEdges = keptBy((plan: Joined): readonly HiddenEdges[] => {
   const solids = solidsInOrder(plan).flatMap((solid) => {
@@ -66,9 +73,11 @@ export const hiddenEdges = keptBy((plan: Joined): readonly HiddenEdges[] => {
   });
   return solids.flatMap(({ solid, box }, i) => {
     const above = solids.slice(i + 1).filter((other) => boxesMeet(other.box, box));
-    if (above.length === 0) return [];
-    // What runs along an edge that is seen is drawn there already.
-    const cover = offset(union(above.map((other) => other.solid.region)), -SEEN, 'miter');
+    // What runs along an edge that is seen is drawn there already: nothing at the rim of all that lies above is hidden.
+    const around = boxAround(above.map((other) => other.box));
+    const reached = around && ringsOf(solid.region).some((ring) => reaches(ring, grownBox(around, -SEEN)));
+    if (!reached || above.every((other) => sharedArea(other.box, box) < SAME_LENGTH)) return [];
+    const cover = offset(asOne(above.map((other) => other.solid.region)), -SEEN, 'miter');
     const lines = ringsOf(solid.region).flatMap((ring) => clipPolyline([...ring, pick(ring, 0)], cover));
     return [{ solid, lines }];
   });
