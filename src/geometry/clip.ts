@@ -12,7 +12,7 @@ import {
 } from 'clipper2-ts';
 import { at, pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
-import { grownBox } from './box.ts';
+import { grownBox, sharedArea } from './box.ts';
 import { clustersOf, inOrder } from './cluster.ts';
 import { distance, lerp, midpoint } from './point.ts';
 import {
@@ -145,9 +145,13 @@ export function seenOfEach(laid: readonly Region[]): Region[] {
   return laid
     .toReversed()
     .map((region) => {
-      const seen = subtract(region, over);
-      over = union([over, region]);
-      return seen;
+      const box = boxOf(region);
+      const near = over.filter(({ outer }) => meet(boxOfPoints(outer), box));
+      const apart = near.length === 0 ? over : over.filter((polygon) => !near.includes(polygon));
+      over = [...apart, ...(near.length === 0 ? region : union([near, region]))];
+      // What only touches it, as pieces of a frame do, covers nothing of it.
+      const covers = ({ outer }: Polygon) => box && sharedArea(boxOfPoints(outer), box) >= SAME_LENGTH;
+      return subtract(region, near.filter(covers));
     })
     .reverse();
 }

@@ -19,11 +19,11 @@ import { type Assembled, assembled } from '../assembled.ts';
 import { type Block, entry, paragraph, space, stacked } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
 import { centered, spotIn } from '../nameOn.ts';
-import { viewOf } from '../view.ts';
+import { type PageView, viewOf } from '../view.ts';
 
 /** Room of the drawing of a frame, one height or another, and around it for its measures; and of the terms beside it. */
 const WIDE: Mm = 74;
-const HEIGHTS: readonly Mm[] = [50, 75, 100];
+const HEIGHTS = [50, 75, 100] as const;
 const AROUND = { left: 2, right: 14, top: 12, bottom: 2 } as const;
 const TERM: Mm = 24;
 
@@ -35,12 +35,12 @@ function diagonalOf({ region }: Assembled): Mm | null {
   return isSquare ? Math.hypot(box.w, box.h) : null;
 }
 
-/** Where the mark of each piece stands; of those that have no room, none. */
-function marksIn(pieces: readonly Piece[], regions: readonly Region[]): DrawItem[][] {
+/** The marks of the pieces that have room for one on what is seen of them. */
+function marksIn(pieces: readonly Piece[], regions: readonly Region[]): DrawItem[] {
   const size = TEXT.note;
   const taken: Box[] = [];
   const seen = seenOfEach(regions);
-  return pieces.map(({ label }, i) => {
+  return pieces.flatMap(({ label }, i) => {
     const spot = spotIn(pick(seen, i), { w: textWidth(label, { size }) + 0.6, h: size }, taken);
     if (!spot) return [];
     taken.push(spot.box);
@@ -48,20 +48,41 @@ function marksIn(pieces: readonly Piece[], regions: readonly Region[]): DrawItem
   });
 }
 
-/** What is put together with its marks, its outer size and both diagonals, and how many marks have room. */
+/** The pieces of what is put together as they are drawn so high, with the marks that have room. */
+interface Marked {
+  readonly high: Mm;
+  readonly view: PageView;
+  readonly regions: readonly Region[];
+  readonly marks: readonly DrawItem[];
+}
+
+/** As high as it takes for every piece to show its mark, or for the most that do. */
+function markedHigh(packet: Packet<Pictured>, model: Box, pieces: readonly Piece[]): Marked {
+  const viewed = (high: Mm) => viewOf(model, { x: 0, y: -high, w: WIDE, h: high }, packet.unit, AROUND);
+  const marked = (high: Mm, view = viewed(high)): Marked => {
+    const regions = pieces.map(({ placed }) => view.region(placed));
+    return { high, view, regions, marks: marksIn(pieces, regions) };
+  };
+  const [least, ...higher] = HEIGHTS;
+  return higher.reduce((best, high) => {
+    const view = viewed(high);
+    // Drawn no larger, no more of them have room.
+    if (best.marks.length === pieces.length || best.view.scale === view.scale) return best;
+    const next = marked(high, view);
+    return next.marks.length > best.marks.length ? next : best;
+  }, marked(least));
+}
+
+/** What is put together with its marks, its outer size and both diagonals. */
 function drawing(
-  packet: Packet<Pictured>,
+  { told }: Packet<Pictured>,
   made: Assembled,
-  room: Box,
-): { items: DrawItem[]; marked: number } {
-  const model = boxOf(made.region) ?? room;
-  const view = viewOf(model, room, packet.unit, AROUND);
+  model: Box,
+  { view, regions, marks }: Marked,
+): DrawItem[] {
   const { x, y, w, h } = view.box;
   const look = { stroke: INK.soft, width: WEIGHT.thin, dash: DASH.center };
-  const regions = made.pieces.map(({ placed }) => view.region(placed));
-  const marks = marksIn(made.pieces, regions);
-  const { told } = packet;
-  const items = [
+  return [
     ...(diagonalOf(made) === null ? [] : [lines(diagonalsOf(view.box), look)]),
     ...regions.map((region) =>
       shape(pathOfRegion(region), {
@@ -69,24 +90,19 @@ function drawing(
         fillRule: 'evenodd',
       }),
     ),
-    ...marks.flat(),
+    ...marks,
     ...dimension({ x, y: y + h }, { x: x + w, y: y + h }, 4, told(model.w)),
     ...dimension({ x: x + w, y: y + h }, { x: x + w, y }, 4, told(model.h)),
   ];
-  return { items, marked: marks.filter(({ length }) => length > 0).length };
 }
 
 /** The drawing with its name, pieces and diagonal beside it. */
 function madeBlock(packet: Packet<Pictured>, made: Assembled, width: Mm): Block {
   const { terms, say, measure } = packet;
   const { bench } = terms;
-  // As high as it takes for every kind of piece to show its mark, or for the most that do.
-  const drawn = HEIGHTS.map((high) => ({
-    high,
-    ...drawing(packet, made, { x: 0, y: -high, w: WIDE, h: high }),
-  }));
-  const most = Math.max(...drawn.map(({ marked }) => marked));
-  const { high, items } = drawn.find(({ marked }) => marked === most) ?? pick(drawn, 0);
+  const model = boxOf(made.region) ?? { x: 0, y: 0, w: WIDE, h: HEIGHTS[0] };
+  const marked = markedHigh(packet, model, made.pieces);
+  const items = drawing(packet, made, model, marked);
   const pieces = groupPieces(made.pieces).map(({ label, pieces: [piece], quantity }) =>
     bench.piece(quantity, label, formatLength(piece.shown.length, measure)),
   );
@@ -103,7 +119,7 @@ function madeBlock(packet: Packet<Pictured>, made: Assembled, width: Mm): Block 
   const told = facts.flatMap(([term, words]) => entry(term, words, w, TERM));
   const head = 3 + title.length * TEXT.body * 1.3 + 2;
   return {
-    height: Math.max(high, head + told.reduce((sum, { height }) => sum + height, 0)) + 5,
+    height: Math.max(marked.high, head + told.reduce((sum, { height }) => sum + height, 0)) + 5,
     draw: (at) => {
       const x = at.x + WIDE + 6;
       return [
