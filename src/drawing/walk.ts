@@ -57,6 +57,18 @@ export function flatten(items: Drawing['items']): Flat {
   return { paths, texts };
 }
 
+/** A text with what maps its space to the drawing. */
+type PlacedText = Pick<FlatText, 'item' | 'matrix'>;
+
+/** Every text of a drawing in order, groups resolved; its paths are not looked at. */
+export function textsOf(items: Drawing['items'], m: Matrix = IDENTITY): PlacedText[] {
+  return items.flatMap((item) => {
+    if (item.kind === 'group') return textsOf(item.items, compose(m, matrixOf(item)));
+    if (item.kind !== 'text') return [];
+    return [{ item, matrix: compose(m, turnAndMove(item.angle ?? 0, item.at)) }];
+  });
+}
+
 /** Start of a text's baseline relative to its anchor. */
 export function anchorShift(item: TextItem): number {
   if (item.anchor === 'start') return 0;
@@ -65,8 +77,7 @@ export function anchorShift(item: TextItem): number {
 }
 
 /** The four corners of a text, from below its descenders to the top of its capitals. */
-export function textCorners(flat: FlatText): Point[] {
-  const { item, matrix } = flat;
+export function textCorners({ item, matrix }: PlacedText): Point[] {
   const from = anchorShift(item);
   const to = from + textWidth(item.text, item);
   const low = -DESCENT * item.size;

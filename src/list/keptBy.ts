@@ -10,3 +10,16 @@ export function keptBy<K extends object, R>(compute: (key: K) => R): (key: K) =>
     return known.result;
   };
 }
+
+/** The same of words, each of which is kept as long as the function. */
+export function keptByWord<R>(compute: (key: string) => R): (key: string) => R {
+  const kept = new Map<string, R>();
+  return (key) => {
+    let known = kept.get(key);
+    if (known === undefined) {
+      known = compute(key);
+      kept.set(key, known);
+    }
+    return known;
+  };
+}

@@ -10,8 +10,9 @@ import type {
 import { polyline } from '../../drawing/items.ts';
 import { isIdentity, matrixOf } from '../../drawing/transform.ts';
 import { add, distance, leftNormal, lerp, scale, subtract, unit } from '../../geometry/point.ts';
+import type { Path } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
-import { color, factor, matrix, n, pathOperators } from './operators.ts';
+import { factor, matrix, n } from './operators.ts';
 import { type TextNames, textItem } from './text.ts';
 
 /** Points (1/72 in) in a millimeter: the default user unit of PDF (ISO 32000-1, 8.3.2.3). */
@@ -25,6 +26,8 @@ export interface Names extends TextNames {
   opacity(value: number): string;
   /** Resource name of a picture of pixels. */
   image(raster: Raster): string;
+  /** What constructs a path: areas are filled, clipped to and lined by the same one. */
+  path(path: Path): string;
 }
 
 function paintOperator(item: PathItem): string {
@@ -53,55 +56,67 @@ function fadeItems({ from, to, stops }: Fade): PathItem[] {
   });
 }
 
+/** Where operators go, line by line, and the texts among them in the order of their marks. */
+interface Sink {
+  readonly out: string[];
+  readonly names: Names;
+  readonly read: TextItem[];
+}
+
 /** Lines and fills are no text to read aloud (ISO 32000-1, 14.8.2.2). */
-function pathItem(item: PathItem, names: Names): string[] {
-  if (item.path.length === 0) return [];
-  if (item.fade)
-    return [
-      'q',
-      pathOperators(item.path),
-      'W n',
-      ...fadeItems(item.fade).flatMap((band) => pathItem(band, names)),
-      'Q',
-    ];
-  const look: string[] = [];
-  if (item.fill !== undefined) look.push(`${color(item.fill)} rg`);
-  if (item.stroke !== undefined) {
-    look.push(`${color(item.stroke)} RG`, `${n(item.width ?? 0)} w`);
-    look.push(`[${(item.dash ?? []).map(n).join(' ')}] 0 d`, item.cap === 'round' ? '1 J' : '0 J');
+function pathItem(item: PathItem, to: Sink): void {
+  const { out, names } = to;
+  if (item.path.length === 0) return;
+  if (item.fade) {
+    out.push('q', names.path(item.path), 'W n');
+    for (const band of fadeItems(item.fade)) pathItem(band, to);
+    out.push('Q');
+    return;
   }
-  const drawn = [...look, pathOperators(item.path), paintOperator(item)];
-  const clear =
-    item.fillOpacity === undefined || item.fillOpacity >= 1
-      ? drawn
-      : ['q', `/${names.opacity(item.fillOpacity)} gs`, ...drawn, 'Q'];
-  return ['/Artifact BMC', ...clear, 'EMC'];
+  const clear = item.fillOpacity !== undefined && item.fillOpacity < 1;
+  out.push('/Artifact BMC');
+  if (clear) out.push('q', `/${names.opacity(item.fillOpacity)} gs`);
+  if (item.fill !== undefined) out.push(`${names.color(item.fill)} rg`);
+  if (item.stroke !== undefined) {
+    out.push(`${names.color(item.stroke)} RG`, `${n(item.width ?? 0)} w`);
+    out.push(`[${(item.dash ?? []).map(n).join(' ')}] 0 d`, item.cap === 'round' ? '1 J' : '0 J');
+  }
+  out.push(names.path(item.path), paintOperator(item));
+  if (clear) out.push('Q');
+  out.push('EMC');
 }
 
 /** A picture fills the unit square, its lowest row at 0 (ISO 32000-1, 8.9.5.1). */
-function imageItem({ raster, corners: [low, right, up] }: ImageItem, names: Names): string[] {
+function imageItem({ raster, corners: [low, right, up] }: ImageItem, { out, names }: Sink): void {
   const place = { a: right.x - low.x, b: right.y - low.y, c: up.x - low.x, d: up.y - low.y };
   const map = matrix({ ...place, e: low.x, f: low.y });
-  return ['/Artifact BMC', 'q', `${map} cm`, `/${names.image(raster)} Do`, 'Q', 'EMC'];
+  out.push('/Artifact BMC', 'q', `${map} cm`, `/${names.image(raster)} Do`, 'Q', 'EMC');
 }
 
-function groupItem(group: GroupItem, names: Names, read: TextItem[]): string[] {
+function groupItem(group: GroupItem, to: Sink): void {
+  const { out, names } = to;
   const m = matrixOf(group);
-  const open: string[] = [];
-  if (!isIdentity(m)) open.push(`${matrix(m)} cm`);
-  if (group.clip && group.clip.length > 0) open.push(pathOperators(group.clip), 'W n');
-  const inside = group.items.flatMap((item) => drawItem(item, names, read));
-  const body = open.length > 0 ? ['q', ...open, ...inside, 'Q'] : inside;
-  return group.layer === undefined ? body : [`/OC /${names.layer(group.layer)} BDC`, ...body, 'EMC'];
+  const { clip, layer } = group;
+  const moves = !isIdentity(m);
+  const clips = clip && clip.length > 0;
+  if (layer !== undefined) out.push(`/OC /${names.layer(layer)} BDC`);
+  if (moves || clips) out.push('q');
+  if (moves) out.push(`${matrix(m)} cm`);
+  if (clips) out.push(names.path(clip), 'W n');
+  for (const item of group.items) drawItem(item, to);
+  if (moves || clips) out.push('Q');
+  if (layer !== undefined) out.push('EMC');
 }
 
-function drawItem(item: DrawItem, names: Names, read: TextItem[]): string[] {
-  if (item.kind === 'path') return pathItem(item, names);
-  if (item.kind === 'group') return groupItem(item, names, read);
-  if (item.kind === 'image') return imageItem(item, names);
-  const drawn = textItem(item, names);
-  if (drawn.length === 0) return [];
-  return [`/${roleOf(item)} << /MCID ${read.push(item) - 1} >> BDC`, ...drawn, 'EMC'];
+function drawItem(item: DrawItem, to: Sink): void {
+  if (item.kind === 'path') pathItem(item, to);
+  else if (item.kind === 'group') groupItem(item, to);
+  else if (item.kind === 'image') imageItem(item, to);
+  else {
+    const drawn = textItem(item, to.names);
+    if (drawn.length === 0) return;
+    to.out.push(`/${roleOf(item)} << /MCID ${to.read.push(item) - 1} >> BDC`, ...drawn, 'EMC');
+  }
 }
 
 /** What a text is, as the tags of the file call it. */
@@ -115,8 +130,9 @@ export function contentOf(
   items: readonly DrawItem[],
   names: Names,
 ): { readonly content: string; readonly read: readonly TextItem[] } {
-  const read: TextItem[] = [];
   const k = factor(POINTS_PER_MM);
-  const drawn = items.flatMap((item) => drawItem(item, names, read));
-  return { content: ['q', `${k} 0 0 ${k} 0 0 cm`, '1 j', ...drawn, 'Q'].join('\n'), read };
+  const to: Sink = { out: ['q', `${k} 0 0 ${k} 0 0 cm`, '1 j'], names, read: [] };
+  for (const item of items) drawItem(item, to);
+  to.out.push('Q');
+  return { content: to.out.join('\n'), read: to.read };
 }

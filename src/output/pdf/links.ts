@@ -1,6 +1,6 @@
 import type { PDFContext, PDFRef } from '@cantoo/pdf-lib';
 import type { Drawing } from '../../drawing/drawing.ts';
-import { flatten, textCorners } from '../../drawing/walk.ts';
+import { textCorners, textsOf } from '../../drawing/walk.ts';
 import { boxOfPoints } from '../../geometry/ring.ts';
 import type { Box } from '../../geometry/shape.ts';
 import { POINTS_PER_MM } from './content.ts';
@@ -15,10 +15,10 @@ function spotsOf(pages: readonly { readonly drawing: Drawing }[]) {
   const places = new Map<string, Spot>();
   const leading: (Spot & { readonly to: string })[] = [];
   pages.forEach(({ drawing }, page) => {
-    for (const flat of flatten(drawing.items).texts) {
-      const { leadsTo, place } = flat.item;
+    for (const placed of textsOf(drawing.items)) {
+      const { leadsTo, place } = placed.item;
       if (leadsTo === undefined && place === undefined) continue;
-      const spot = { page, box: boxOfPoints(textCorners(flat)) };
+      const spot = { page, box: boxOfPoints(textCorners(placed)) };
       if (place !== undefined && !places.has(place)) places.set(place, spot);
       if (leadsTo !== undefined) leading.push({ ...spot, to: leadsTo });
     }

@@ -1,6 +1,8 @@
 import { PDFContext, PDFHexString, type PDFRef, PDFString, PDFWriter } from '@cantoo/pdf-lib';
 import type { Drawing, Raster } from '../../drawing/drawing.ts';
+import type { Path } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
+import { keptBy, keptByWord } from '../../list/keptBy.ts';
 import type { Mm } from '../../measure/units.ts';
 import { decimal } from '../number.ts';
 import { contentOf, type Names, POINTS_PER_MM } from './content.ts';
@@ -9,6 +11,7 @@ import { EmbeddedFont } from './font/embedded.ts';
 import { writeImage } from './image.ts';
 import type { Letters } from './letters.ts';
 import { linksOf } from './links.ts';
+import { color, pathOperators } from './operators.ts';
 import { outlineOf, structureOf } from './structure.ts';
 
 export interface PdfPage {
@@ -30,12 +33,17 @@ export interface PdfInfo {
   readonly language: string;
 }
 
+/** Node and browsers alike have it; the types of the core name neither. */
+declare const TextEncoder: new () => { encode(text: string): Uint8Array };
+
 /** Names that content uses and the objects they stand for, one table for the whole file. */
 class Resources implements Names {
   readonly layers = new Map<string, { name: string; ref: PDFRef }>();
   readonly states = new Map<number, { name: string; ref: PDFRef }>();
   readonly images = new Map<Raster, { name: string; ref: PDFRef }>();
 
+  readonly color = keptByWord(color);
+  readonly path = keptBy((path: Path) => pathOperators(path));
   private readonly fonts;
   readonly scripts;
 
@@ -117,9 +125,10 @@ export async function pdfOf(pages: readonly PdfPage[], info: PdfInfo, letters: L
   const refs = pages.map(() => context.nextRef());
   const links = linksOf(context, pages, refs);
   const written = pages.map((page) => contentOf(page.drawing.items, resources));
+  const encoder = new TextEncoder();
   pages.forEach((page, i) => {
     const annotations = pick(links, i);
-    const content = context.register(context.flateStream(pick(written, i).content));
+    const content = context.register(context.flateStream(encoder.encode(pick(written, i).content)));
     const dictionary = {
       Type: 'Page',
       Parent: treeRef,

@@ -1,4 +1,4 @@
-import type { TextItem } from '../../drawing/drawing.ts';
+import type { Color, TextItem } from '../../drawing/drawing.ts';
 import { asTyped, spelled } from '../../drawing/spelled.ts';
 import { otherWidth, textWidth } from '../../drawing/text.ts';
 import { compose, type Matrix, turnAndMove } from '../../drawing/transform.ts';
@@ -7,10 +7,12 @@ import { joined, unjoined } from '../script/arabic.ts';
 import { fromLeft } from '../script/order.ts';
 import type { ScriptGlyph, Scripts } from '../script/scripts.ts';
 import { type EmbeddedFont, utf16 } from './font/embedded.ts';
-import { color, factor, matrix, n, pathOperators } from './operators.ts';
+import { factor, matrix, n, pathOperators } from './operators.ts';
 
 /** What text refers to. */
 export interface TextNames {
+  /** A color as the three operands of `rg` and `RG`. */
+  color(hex: Color): string;
   /** A weight of the typeface of the sheets with its resource name. */
   font(bold: boolean): { readonly name: string; readonly font: EmbeddedFont };
   readonly scripts: Scripts;
@@ -32,6 +34,8 @@ const shifted = (place: Matrix, e: number): Matrix => compose(place, { a: 1, b: 
 export function textItem(item: TextItem, names: TextNames): string[] {
   const place = shifted(turnAndMove(item.angle ?? 0, item.at), anchorShift(item));
   const stretches = stretchesOf(item.text, names.scripts);
+  const [only] = stretches;
+  if (stretches.length === 1 && only?.glyphs === null) return standard(only.text, item, place, names);
   const drawn: string[] = [];
   let x = 0;
   for (const { text, glyphs } of stretches) {
@@ -86,7 +90,7 @@ function standard(text: string, item: TextItem, place: Matrix, names: TextNames)
   if (set === '') return [];
   const { name, font } = names.font(item.bold ?? false);
   return [
-    `BT ${color(item.color)} rg /${name} ${n(item.size)} Tf ${matrix(place)} Tm <${font.show(set)}> Tj ET`,
+    `BT ${names.color(item.color)} rg /${name} ${n(item.size)} Tf ${matrix(place)} Tm <${font.show(set)}> Tj ET`,
   ];
 }
 
@@ -109,9 +113,9 @@ function outlined(
       : [`q 1 0 0 1 ${factor(at)} 0 cm`, pathOperators(path, factor), item.bold ? 'B' : 'f', 'Q'];
   });
   const { name, font } = names.font(false);
-  const heavy = item.bold ? [`${color(item.color)} RG ${factor(BOLDER)} w`] : [];
+  const heavy = item.bold ? [`${names.color(item.color)} RG ${factor(BOLDER)} w`] : [];
   return [
-    `q ${matrix(place)} cm ${color(item.color)} rg`,
+    `q ${matrix(place)} cm ${names.color(item.color)} rg`,
     ...heavy,
     `/Span << /ActualText <FEFF${utf16(unjoined(text))}> >> BDC`,
     // An unseen space as wide as the glyphs: readers hang the replacement text on something that is set.

@@ -3,7 +3,7 @@ import type { CutSheet } from '../../../cutting/result.ts';
 import { sheetDrawing } from '../../../cutting/sheetDrawing.ts';
 import { fencedFrom, wayOf } from '../../../cutting/sheets/way.ts';
 import { moved } from '../../../drawing/items.ts';
-import { flatten } from '../../../drawing/walk.ts';
+import { textsOf } from '../../../drawing/walk.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { byId } from '../../../materials/lookup.ts';
 import type { Mm } from '../../../measure/units.ts';
@@ -58,7 +58,7 @@ function sheetBlocks(
   );
   return {
     blocks: [heading(title), picture, ...rows, space(5)],
-    told: flatten(drawing.items).texts.length,
+    told: textsOf(drawing.items).length,
   };
 }
 

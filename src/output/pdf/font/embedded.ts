@@ -2,6 +2,7 @@ import { type PDFContext, type PDFRef, PDFString } from '@cantoo/pdf-lib';
 import { CAP_HEIGHT } from '../../../drawing/typeface.ts';
 import { need } from '../../../lettering/font/tables.ts';
 import { under } from '../../../list/at.ts';
+import { keptByWord } from '../../../list/keptBy.ts';
 import { fingerprint } from '../fingerprint.ts';
 import type { Face } from './face.ts';
 import { subsetOf } from './subset.ts';
@@ -15,14 +16,17 @@ export class EmbeddedFont {
 
   constructor(readonly face: Face) {}
 
+  /** Glyph of a character as it is shown, remembered for the font. */
+  private readonly shown = keptByWord((char: string) => {
+    const glyph = this.face.glyphOf(char);
+    if (!this.used.has(glyph)) this.used.set(glyph, char);
+    return hex(glyph);
+  });
+
   /** Glyphs of a text as the hexadecimal string that an operator shows. */
   show(text: string): string {
     let out = '';
-    for (const char of text) {
-      const glyph = this.face.glyphOf(char);
-      if (!this.used.has(glyph)) this.used.set(glyph, char);
-      out += hex(glyph);
-    }
+    for (const char of text) out += this.shown(char);
     return out;
   }
 
