@@ -6,6 +6,7 @@ import type { Region } from '../geometry/shape.ts';
 import { truePathOfRegion } from '../geometry/truePath.ts';
 import type { Solid } from '../joinery/piece.ts';
 import { groovesOf } from '../layout/laid.ts';
+import { keptBy } from '../list/keptBy.ts';
 import type { Pictured } from '../plan/types.ts';
 import { solidsInOrder } from './packet/faceView.ts';
 import { litFace } from './picture/litFace.ts';
@@ -26,7 +27,7 @@ const outlineOf = ({ finish }: Pictured, solid: Solid): Region =>
     : solid.region;
 
 /** Outlines of everything on the face, full size, a layer for each level and part. */
-export function faceOutlines(plan: Pictured): Drawing {
+export const faceOutlines = keptBy((plan: Pictured): Drawing => {
   const { width, height } = plan.face;
   const name = new Map(plan.layout.parts.map((p) => [p.id, p.name]));
   const levels = plan.face.levels.map(
@@ -41,4 +42,4 @@ export function faceOutlines(plan: Pictured): Drawing {
     ]),
   );
   return { width, height, title: plan.design.name, items: [...levels, ...parts] };
-}
+});

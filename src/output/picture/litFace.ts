@@ -77,13 +77,13 @@ export const litFace = keptBy((plan: Pictured): readonly DrawItem[] => {
     ];
     const between = groupOf(joints, solid.part).flatMap(({ placed }) => placed);
     return [
-      filled(solid.region, fill),
+      shape(own, { fill, fillRule: 'evenodd' }),
       ...bands,
       ...within(own, strokes),
       ...groovesOf(solid.relief).map((groove) => filled([groove], line)),
       ...(isPaint(part)
         ? []
-        : [shape(pathOfRegion(between.length > 0 ? between : solid.region), { stroke: line, width: LINE })]),
+        : [shape(between.length > 0 ? pathOfRegion(between) : own, { stroke: line, width: LINE })]),
     ];
   };
 

@@ -1,7 +1,8 @@
 import type { DrawItem, ImageItem } from '../../drawing/drawing.ts';
 import { pathOfRings, transformPath } from '../../geometry/path.ts';
 import { distance } from '../../geometry/point.ts';
-import type { Point } from '../../geometry/shape.ts';
+import type { Path, Point } from '../../geometry/shape.ts';
+import { keptBy } from '../../list/keptBy.ts';
 import type { Mm } from '../../measure/units.ts';
 
 /** A place in the room: across the wall, up from the floor, and out from the wall. */
@@ -27,16 +28,18 @@ export const seenFrom =
 
 /** Items with every point of them moved by a map. Straight lines stay true; of curves their handles move alike. */
 export function itemsThrough(items: readonly DrawItem[], map: (p: Point) => Point): DrawItem[] {
-  return items.flatMap((item): DrawItem[] => {
+  // One path may fill, clip and line.
+  const through = keptBy((path: Path) => transformPath(path, map));
+  const moved = (item: DrawItem): DrawItem[] => {
     if (item.kind === 'path') {
       const fade = item.fade && { ...item.fade, from: map(item.fade.from), to: map(item.fade.to) };
-      return [{ ...item, fade, path: transformPath(item.path, map) }];
+      return [{ ...item, fade, path: through(item.path) }];
     }
     if (item.kind === 'text') return [];
     if (item.kind === 'image') return imageThrough(item, map);
-    const clip = item.clip && { clip: transformPath(item.clip, map) };
-    return [{ ...item, ...clip, items: itemsThrough(item.items, map) }];
-  });
+    return [{ ...item, ...(item.clip && { clip: through(item.clip) }), items: item.items.flatMap(moved) }];
+  };
+  return items.flatMap(moved);
 }
 
 /** A picture that is seen at a slant is drawn in so many rows and columns, each of them as if it were seen squarely. */

@@ -148,9 +148,11 @@ function bedItems(plan: Pictured, eye: Eye, angle: Deg): DrawItem[] {
     [Math.min(z.mattressTop, z.frameTop - 1), z.frameTop],
     CLOTH,
   );
-  const onFace = (p: Point): Point => seenFrom(eye)(at(p.x, p.y, 0));
-  const shown = [...drawnBlock(frame, eye), ...itemsThrough(litFace(plan), onFace)];
-  if (angle !== LOWERED) return [...drawnBlock(mattress, eye), ...shown];
+  if (angle !== LOWERED) {
+    const see = seenFrom(eye);
+    const onFace = (p: Point): Point => see(at(p.x, p.y, 0));
+    return [...drawnBlock(mattress, eye), ...drawnBlock(frame, eye), ...itemsThrough(litFace(plan), onFace)];
+  }
   const { fromEnd, fromSide, section, length } = bed.legs;
   const leg = (x: Mm) =>
     block([x, x + section], [face.height - fromEnd - section, face.height - fromEnd], [0, length], WOOD);

@@ -21,6 +21,7 @@ import {
 import { type BowedPoint, radiusOfBow, withArcs } from '../../geometry/arcs.ts';
 import type { Path, PathCommand, Point } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
+import { keptBy } from '../../list/keptBy.ts';
 import type { Mm } from '../../measure/units.ts';
 import { decimal } from '../number.ts';
 
@@ -111,8 +112,8 @@ function betweenCubics(contour: Path): string {
   return told;
 }
 
-function pathElement(item: PathItem, m: Matrix, fill = item.fill ?? 'none'): string {
-  const attributes = [`d="${data(appliedToPath(m, item.path))}"`, `fill="${fill}"`];
+function pathElement(item: PathItem, m: Matrix, drawn: string, fill = item.fill ?? 'none'): string {
+  const attributes = [`d="${drawn}"`, `fill="${fill}"`];
   if (item.fillRule === 'evenodd') attributes.push('fill-rule="evenodd"');
   if (item.fillOpacity !== undefined) attributes.push(`fill-opacity="${n(item.fillOpacity)}"`);
   if (item.stroke !== undefined) {
@@ -144,6 +145,8 @@ function textElement(item: TextItem, m: Matrix): string {
 class Writer {
   readonly definitions: string[] = [];
   private readonly images = new Map<Raster, string>();
+  /** Areas are filled, clipped to and lined by the same path. */
+  private readonly data = keptBy((m: Matrix) => keptBy((path: Path) => data(appliedToPath(m, path))));
 
   items(items: readonly DrawItem[], m: Matrix): string {
     return items
@@ -155,7 +158,7 @@ class Writer {
   private item(item: DrawItem, m: Matrix): string {
     if (item.kind === 'path') {
       if (item.path.length === 0) return '';
-      return pathElement(item, m, item.fade && this.fade(item.fade, m));
+      return pathElement(item, m, this.data(m)(item.path), item.fade && this.fade(item.fade, m));
     }
     if (item.kind === 'text') return textElement(item, m);
     return item.kind === 'image' ? this.image(item, m) : this.group(item, m);
@@ -189,14 +192,13 @@ class Writer {
   }
 
   private group(group: GroupItem, m: Matrix): string {
-    const inner = compose(m, matrixOf(group));
+    const { scale, turn, move } = group;
+    const inner = scale || turn || move ? compose(m, matrixOf(group)) : m;
     const attributes: string[] = [];
     if (group.layer !== undefined) attributes.push(` data-layer="${escaped(group.layer)}"`);
     if (group.clip) {
       const id = `clip${this.definitions.length}`;
-      this.definitions.push(
-        `<clipPath id="${id}"><path d="${data(appliedToPath(inner, group.clip))}"/></clipPath>`,
-      );
+      this.definitions.push(`<clipPath id="${id}"><path d="${this.data(inner)(group.clip)}"/></clipPath>`);
       attributes.push(` clip-path="url(#${id})"`);
     }
     return `<g${attributes.join('')}>\n${this.items(group.items, inner)}\n</g>`;
