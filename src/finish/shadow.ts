@@ -2,8 +2,9 @@ import type { Level } from '../bed/face.ts';
 import type { Design } from '../design/schema.ts';
 import { intersect } from '../geometry/clip.ts';
 import { scale } from '../geometry/point.ts';
-import { boxesMeet, boxOf, EMPTY } from '../geometry/region.ts';
-import type { Point, Region } from '../geometry/shape.ts';
+import { boxesMeet, boxOf, nearTo } from '../geometry/region.ts';
+import { boxOfPoints } from '../geometry/ring.ts';
+import type { Box, Point, Region } from '../geometry/shape.ts';
 import { sweptPieces } from '../geometry/sweep.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
 import type { Solid } from '../joinery/piece.ts';
@@ -64,8 +65,8 @@ export function castShadows(
 }
 
 function shadowAt(z: Mm, casters: readonly Caster[], fall: Point, ground: Region): Region {
-  const groundBox = boxOf(ground);
-  if (!groundBox) return EMPTY;
+  const grounds = ground.map(({ outer }) => boxOfPoints(outer));
+  const shadows: Box[] = [];
   // The pieces of all shadows at once, joined as they are cut to the ground: far quicker than one after the other.
   const pieces = casters.flatMap(({ region, bottom, top }): Region => {
     if (top <= z + SAME_LENGTH) return [];
@@ -73,9 +74,11 @@ function shadowAt(z: Mm, casters: readonly Caster[], fall: Point, ground: Region
     return swept
       .filter((piece) => {
         const box = boxOf(piece);
-        return box !== null && boxesMeet(box, groundBox);
+        const falls = box !== null && grounds.some((own) => boxesMeet(box, own));
+        if (falls) shadows.push(box);
+        return falls;
       })
       .flat();
   });
-  return intersect(pieces, ground);
+  return intersect(pieces, nearTo(ground, shadows));
 }

@@ -12,7 +12,7 @@ import {
 } from 'clipper2-ts';
 import { at, pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
-import { grownBox, sharedArea } from './box.ts';
+import { grownBox, sharedArea, surrounds } from './box.ts';
 import { clustersOf, inOrder } from './cluster.ts';
 import { distance, lerp, midpoint } from './point.ts';
 import {
@@ -21,6 +21,7 @@ import {
   containsBox,
   containsPointInRegion,
   EMPTY,
+  nearTo,
   regionOfBox,
   ringsOf,
 } from './region.ts';
@@ -163,6 +164,17 @@ export const asOne = (regions: readonly Region[]): Region =>
 /** What both cover. */
 export function intersect(a: Region, b: Region): Region {
   return meet(boxOf(a), boxOf(b)) ? combine(ClipType.Intersection, ringsOf(a), ringsOf(b)) : EMPTY;
+}
+
+/** What of a region lies in a box: only what comes over its rim is cut. */
+export function cropped(region: Region, box: Box): Region {
+  const near = nearTo(region, [box]);
+  const over = near.filter(({ outer }) => !surrounds(box, boxOfPoints(outer)));
+  if (over.length === 0) return near;
+  const cut = intersect(over, regionOfBox(box));
+  return over.length === near.length
+    ? cut
+    : inOrder([...near.filter((polygon) => !over.includes(polygon)), ...cut]);
 }
 
 /** What `a` covers and `b` does not. For areas use `subtractedArea`, which is safe on turned grids too. */

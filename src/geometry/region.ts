@@ -139,3 +139,16 @@ export function boxesMeet(a: Box, b: Box): boolean {
     b.y <= a.y + a.h + SAME_LENGTH
   );
 }
+
+/** What of a region may lie in one of the boxes: polygons whose own box meets one, with the holes that do so too. */
+export function nearTo(region: Region, boxes: readonly Box[]): Region {
+  const meets = (ring: Ring): boolean => {
+    const own = boxOfPoints(ring);
+    return boxes.some((box) => boxesMeet(box, own));
+  };
+  return region
+    .filter(({ outer }) => meets(outer))
+    .map((polygon) =>
+      polygon.holes.length === 0 ? polygon : { ...polygon, holes: polygon.holes.filter(meets) },
+    );
+}

@@ -2,7 +2,7 @@ import type { DrawItem } from '../../drawing/drawing.ts';
 import { text } from '../../drawing/items.ts';
 import { TEXT } from '../../drawing/style.ts';
 import { textWidth } from '../../drawing/text.ts';
-import { boxesMeet, containsPointInRegion } from '../../geometry/region.ts';
+import { boxesMeet, containsPointInRegion, nearTo } from '../../geometry/region.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
 import type { Deg, Mm } from '../../measure/units.ts';
 import { labelBox } from './faceView.ts';
@@ -12,10 +12,11 @@ const SPOTS = [0.5, 0.3, 0.7, 0.12, 0.88, 0.04, 0.96] as const;
 
 /** Does a small box lie within the region? Looked at on its border and along its middle. */
 function within(region: Region, box: Box): boolean {
+  const near = nearTo(region, [box]);
   const shares = [0, 0.2, 0.4, 0.6, 0.8, 1];
   const [across, up] = box.w > box.h ? [shares, [0, 0.5, 1]] : [[0, 0.5, 1], shares];
   return across.every((u) =>
-    up.every((v) => containsPointInRegion(region, { x: box.x + u * box.w, y: box.y + v * box.h })),
+    up.every((v) => containsPointInRegion(near, { x: box.x + u * box.w, y: box.y + v * box.h })),
   );
 }
 

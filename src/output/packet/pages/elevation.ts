@@ -4,9 +4,9 @@ import type { DrawItem } from '../../../drawing/drawing.ts';
 import { diagonalsOf, lines, polyline, rectangle, text } from '../../../drawing/items.ts';
 import { DASH, DIMENSION, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { grownBox } from '../../../geometry/box.ts';
-import { intersect } from '../../../geometry/clip.ts';
+import { cropped } from '../../../geometry/clip.ts';
 import { pathOfBox } from '../../../geometry/path.ts';
-import { boxOf, regionOfBox } from '../../../geometry/region.ts';
+import { boxOf } from '../../../geometry/region.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { pick } from '../../../list/at.ts';
 import { grouped } from '../../../list/grouped.ts';
@@ -39,7 +39,7 @@ function names({ plan, say }: Packet, view: PageView, area: Box): DrawItem[] {
   for (const solid of plan.joinery.solids) {
     const others = isBought(solid) ? taken : [...taken, ...fittingBoxes, ...keepClear];
     const visible = (seen.get(solid.part) ?? [solid]).flatMap(({ region }) =>
-      view.region(whole ? region : intersect(region, regionOfBox(area))),
+      view.region(whole ? region : cropped(region, area)),
     );
     const placed = nameOn(visible, say.name(solid.part), others);
     if (!placed) continue;

@@ -5,9 +5,9 @@ import { shape, text } from '../../../drawing/items.ts';
 import { INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { wrapped } from '../../../drawing/text.ts';
 import { boxAround, grownBox } from '../../../geometry/box.ts';
-import { intersect } from '../../../geometry/clip.ts';
+import { cropped } from '../../../geometry/clip.ts';
 import { pathOfBox, pathOfRegion } from '../../../geometry/path.ts';
-import { boxesMeet, boxOf, regionOfBox } from '../../../geometry/region.ts';
+import { boxesMeet, boxOf } from '../../../geometry/region.ts';
 import type { Box, Region } from '../../../geometry/shape.ts';
 import type { Solid } from '../../../joinery/piece.ts';
 import { groovesOf } from '../../../layout/laid.ts';
@@ -95,10 +95,9 @@ interface Named {
 
 /** Labels of the pieces that have room for theirs within an area. */
 function namesOn(own: readonly Board[], area: Box, view: PageView): Named[] {
-  const within = regionOfBox(area);
   return own.flatMap(({ solid: { part: id, region }, seen: all, labels }) => {
     if (!isIn(region, area)) return [];
-    const seen = view.region(intersect(all, within));
+    const seen = view.region(cropped(all, area));
     const label = (of: Region, words: string): Named[] => {
       const placed = nameOn(of, words, []);
       return placed ? [{ id, item: placed.item }] : [];

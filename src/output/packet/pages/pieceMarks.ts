@@ -5,9 +5,9 @@ import { spreadOut } from '../../../drawing/spread.ts';
 import { DASH, INK, TEXT, WEIGHT } from '../../../drawing/style.ts';
 import { textWidth, wrapped } from '../../../drawing/text.ts';
 import { grownBox } from '../../../geometry/box.ts';
-import { clipPolyline, intersect } from '../../../geometry/clip.ts';
+import { clipPolyline, cropped, intersect } from '../../../geometry/clip.ts';
 import { pathOfBox } from '../../../geometry/path.ts';
-import { boxOf, centroidOf, containsPointInRegion, regionOfBox } from '../../../geometry/region.ts';
+import { boxOf, centroidOf, containsPointInRegion, nearTo } from '../../../geometry/region.ts';
 import type { Box, Point, Region } from '../../../geometry/shape.ts';
 import type { Piece } from '../../../joinery/piece.ts';
 import { designPart } from '../../../layout/reference.ts';
@@ -53,10 +53,9 @@ interface Led {
 const seenOf = keptBy(({ finish, joinery }: Pictured): { piece: Piece; seen: Region }[] => {
   const shown = grouped(finish.shown, ({ part }) => part);
   return joinery.pieces.map((piece) => {
-    const seen = intersect(
-      piece.placed,
-      groupOf(shown, piece.part).flatMap(({ region }) => region),
-    );
+    const box = boxOf(piece.placed);
+    const near = groupOf(shown, piece.part).flatMap(({ region }) => (box ? nearTo(region, [box]) : []));
+    const seen = intersect(piece.placed, near);
     return { piece, seen: seen.length > 0 ? seen : piece.placed };
   });
 });
@@ -83,7 +82,7 @@ function marksOn({ plan }: Packet<Pictured>, view: PageView, area: Box): { items
   const whole = area === plan.face.box;
   for (const { piece, seen } of seenOf(plan)) {
     const { label } = piece;
-    const region = view.region(whole ? seen : intersect(seen, regionOfBox(area)));
+    const region = view.region(whole ? seen : cropped(seen, area));
     const spot = spotIn(region, { w: wide(label), h: HIGH }, taken);
     const key = `${designPart(piece.part)}|${label}`;
     if (spot) {
@@ -137,7 +136,8 @@ function hidden({ plan }: Packet<Pictured>, view: PageView): DrawItem[] {
 interface Stretch {
   readonly area: Box;
   readonly landscape: boolean;
-  readonly view: (body: Box) => PageView;
+  readonly view: PageView;
+  readonly marks: ReturnType<typeof marksOn>;
   /** Whether its bubbles have room beside it. */
   readonly fits: boolean;
 }
@@ -147,23 +147,20 @@ const MOST_COLUMNS = 4;
 /** Parts that a face is shown in, at most. */
 const MOST_PARTS = 12;
 
-function stretchOf(packet: Packet<Pictured>, area: Box): Stretch {
+/** As many columns, up to the most, as the marks need that have no room on their pieces. */
+function stretchOf(packet: Packet<Pictured>, area: Box, columns = 1): Stretch {
   const landscape = area.w > area.h;
-  const viewIn = (body: Box, columns: number) => {
-    const side = columns * COLUMN + 4;
-    return viewOf(area, body, packet.unit, { left: side, right: side, top: NOTE, bottom: 2 });
-  };
-  const room = roomOn(packet.sheet, landscape);
-  const isEnough = (columns: number): boolean => {
-    const view = viewIn(room, columns);
-    const { led } = marksOn(packet, view, area);
-    const middle = view.box.x + view.box.w / 2;
-    const left = led.filter(({ at }) => at.x < middle).length;
-    return Math.max(left, led.length - left) <= columns * (Math.floor(view.box.h / PITCH) + 1);
-  };
-  // As many columns as the marks need that have no room on their pieces.
-  const found = Array.from({ length: MOST_COLUMNS }, (_, i) => i + 1).find(isEnough);
-  return { area, landscape, view: (body) => viewIn(body, found ?? MOST_COLUMNS), fits: found !== undefined };
+  const side = columns * COLUMN + 4;
+  const around = { left: side, right: side, top: NOTE, bottom: 2 };
+  const view = viewOf(area, roomOn(packet.sheet, landscape), packet.unit, around);
+  const marks = marksOn(packet, view, area);
+  const { length } = marks.led;
+  const middle = view.box.x + view.box.w / 2;
+  const left = marks.led.filter(({ at }) => at.x < middle).length;
+  const fits = Math.max(left, length - left) <= columns * (Math.floor(view.box.h / PITCH) + 1);
+  return fits || columns === MOST_COLUMNS
+    ? { area, landscape, view, marks, fits }
+    : stretchOf(packet, area, columns + 1);
 }
 
 /** The whole face, or the fewest parts of it on which all marks have room. */
@@ -195,29 +192,24 @@ const longer = ({ w, h }: Box, columns: number, rows: number): number =>
 /** Which piece goes where: every piece by its mark, with what lies hidden under others. */
 export function pieceMarks(packet: Packet<Pictured>): Leaf[] {
   const { plan, terms } = packet;
-  return stretchesOf(packet).map(({ area, landscape, view: viewIn }, i, { length }): Leaf => {
-    const room = roomOn(packet.sheet, landscape);
+  return stretchesOf(packet).map(({ landscape, view, marks: { items, led } }, i, { length }): Leaf => {
     const part = length === 1 ? '' : `${terms.block.pageOf(i + 1, length)}. `;
     return {
       title: terms.titles.pieceMarks,
       landscape,
-      scale: viewIn(room).scale,
-      draw: (body) => {
-        const view = viewIn(body);
-        const { items, led } = marksOn(packet, view, area);
-        return [
-          ...wrapped(`${part}${terms.pieceMarks}`, { size: TEXT.small }, body.w).map((row, k) =>
-            text({ x: body.x, y: body.y + body.h - 4 - k * 4 }, row, { size: TEXT.small }),
-          ),
-          {
-            kind: 'group' as const,
-            clip: pathOfBox(grownBox(view.box, WEIGHT.bold)),
-            items: [...outlinedFace(plan, view), ...hidden(packet, view)],
-          },
-          ...leaders(led, view),
-          ...items,
-        ];
-      },
+      scale: view.scale,
+      draw: (body) => [
+        ...wrapped(`${part}${terms.pieceMarks}`, { size: TEXT.small }, body.w).map((row, k) =>
+          text({ x: body.x, y: body.y + body.h - 4 - k * 4 }, row, { size: TEXT.small }),
+        ),
+        {
+          kind: 'group' as const,
+          clip: pathOfBox(grownBox(view.box, WEIGHT.bold)),
+          items: [...outlinedFace(plan, view), ...hidden(packet, view)],
+        },
+        ...leaders(led, view),
+        ...items,
+      ],
     };
   });
 }
