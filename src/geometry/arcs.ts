@@ -32,19 +32,20 @@ function circleThrough(a: Point, b: Point, c: Point): Circle | null {
   return { center: { x: a.x + x, y: a.y + y }, radius: Math.hypot(x, y) };
 }
 
-/** Whether the chords of a stretch of points stand for an arc of this circle, as curves are made straight here. */
-function standFor(points: readonly Point[], from: number, to: number, { center, radius }: Circle): boolean {
-  // Chords that stray further are sides of a polygon that somebody drew.
-  const longest = 8 * radius * (FLATNESS + ON_CIRCLE);
-  let before: Point | null = null;
+/** Whether a stretch of points lies on a circle. */
+function lieOn(points: readonly Point[], from: number, to: number, { center, radius }: Circle): boolean {
+  // By squares: a point of a curve is asked for each end that its arc may have.
+  const [least, most] = [Math.max(0, radius - ON_CIRCLE) ** 2, (radius + ON_CIRCLE) ** 2];
   for (let i = from; i <= to; i++) {
-    const p = pick(points, i);
-    if (Math.abs(distance(p, center) - radius) > ON_CIRCLE) return false;
-    if (before && distance(before, p) ** 2 > longest) return false;
-    before = p;
+    const { x, y } = pick(points, i);
+    const square = (x - center.x) * (x - center.x) + (y - center.y) * (y - center.y);
+    if (square < least || square > most) return false;
   }
   return true;
 }
+
+/** The longest square of a chord of an arc, as curves are made straight here: longer ones are sides of a drawn polygon. */
+const longestSquare = (radius: Mm): number => 8 * radius * (FLATNESS + ON_CIRCLE);
 
 /** Whether three sides in a row, the last of which ends at a point, turn the same way. */
 function turnsAlike(points: readonly Point[], to: number): boolean {
@@ -61,11 +62,16 @@ function arcFrom(
 ): { readonly to: number; readonly bulge: number } | null {
   let best: { to: number; bulge: number } | null = null;
   const first = pick(points, from);
+  let longest = 0;
+  let known = from;
   for (let to = from + LEAST_CHORDS; to < points.length && turnsAlike(points, to); to++) {
     const last = pick(points, to);
+    for (; known < to; known++) {
+      longest = Math.max(longest, distance(pick(points, known), pick(points, known + 1)) ** 2);
+    }
     const middle = pick(points, from + ((to - from + 1) >> 1));
     const circle = circleThrough(first, middle, last);
-    if (!circle || !standFor(points, from, to, circle)) break;
+    if (!circle || longest > longestSquare(circle.radius) || !lieOn(points, from, to, circle)) break;
     const half = distance(first, last) / 2;
     const left = cross(subtract(middle, first), subtract(last, middle)) > 0;
     // Over half a turn the center lies on the side of the arc.

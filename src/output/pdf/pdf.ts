@@ -183,5 +183,6 @@ export async function pdfOf(pages: readonly PdfPage[], info: PdfInfo, letters: L
   const told = [info.title, info.date, ...written.map(({ content }) => content), ...images];
   const id = PDFHexString.of(fingerprint(told));
   context.trailerInfo.ID = context.obj([id, id]);
-  return PDFWriter.forContext(context, 200).serializeToBuffer();
+  // In one go, as pages are made: between so many objects each the library waits for a timer.
+  return PDFWriter.forContext(context, Number.POSITIVE_INFINITY).serializeToBuffer();
 }
