@@ -3,7 +3,7 @@ import { distance } from '../geometry/point.ts';
 import { boxesMeet } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
-import { lengthening } from '../geometry/trueArea.ts';
+import { lengthenings } from '../geometry/trueArea.ts';
 import type { KeptResults } from '../layout/kept.ts';
 import { type Against, justOutside, openWall, sidesOf } from './border.ts';
 import type { Boxed, Surface } from './input.ts';
@@ -28,6 +28,7 @@ function edgesAmong(part: Surface, neighbors: readonly Boxed[]): number {
       z > part.bottom + SAME_LENGTH &&
       bottom < part.z - SAME_LENGTH,
   );
+  const longer = lengthenings();
   let area = 0;
   for (const side of sidesOf(part.region)) {
     const outside = justOutside(side);
@@ -39,7 +40,7 @@ function edgesAmong(part: Surface, neighbors: readonly Boxed[]): number {
         against.push({ from, to, bottom: other.bottom, top: other.z });
       }
     }
-    area += openWall(distance(side.a, side.b), part.bottom, part.z, against) * lengthening(side.a, side.b);
+    area += openWall(distance(side.a, side.b), part.bottom, part.z, against) * longer(side.a, side.b);
   }
   return area;
 }

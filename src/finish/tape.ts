@@ -1,7 +1,7 @@
 import { chordsInside } from '../geometry/chord.ts';
 import { boxesMeet, boxOf } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
-import { lengthening } from '../geometry/trueArea.ts';
+import { lengthenings } from '../geometry/trueArea.ts';
 import { pick } from '../list/at.ts';
 import { addUp } from '../list/totals.ts';
 import type { Mm } from '../measure/units.ts';
@@ -19,6 +19,7 @@ import { sameHeight } from './surface.ts';
  */
 export function tapeOf(shown: readonly Shown[], neighbors: readonly (readonly number[])[]): Map<string, Mm> {
   const tape = new Map<string, Mm>();
+  const longer = lengthenings();
   shown.forEach(({ surface, region }, i) => {
     if (surface.kind !== 'painted' || surface.finish === null) return;
     // What was painted later stands before it in the list.
@@ -39,7 +40,7 @@ export function tapeOf(shown: readonly Shown[], neighbors: readonly (readonly nu
       for (const other of others) {
         if (!other.box || !boxesMeet(box, other.box)) continue;
         for (const [from, to] of chordsInside(outside.a, outside.b, other.region))
-          length += (to - from) * lengthening(side.a, side.b);
+          length += (to - from) * longer(side.a, side.b);
       }
     }
     addUp(tape, surface.finish, length);

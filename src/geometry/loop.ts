@@ -48,10 +48,15 @@ export const boxOfLoop = (loop: Loop): Box =>
   );
 
 /** The points of a stretch between which it is made straight, its own ends as they are. */
-export function pointsOf(stretch: Stretch, tolerance: Mm = FLATNESS): Point[] {
-  const between = sharesOf(stretch, tolerance).slice(1, -1);
-  return [stretch.from, ...between.map((t) => pointAt(stretch, t)), stretch.to];
-}
+export const pointsOf = (stretch: Stretch, tolerance: Mm = FLATNESS): Point[] =>
+  pointsAt(stretch, sharesOf(stretch, tolerance));
+
+/** The points at such shares of a stretch, its own ends as they are. */
+export const pointsAt = (stretch: Stretch, shares: readonly number[]): Point[] => [
+  stretch.from,
+  ...shares.slice(1, -1).map((t) => pointAt(stretch, t)),
+  stretch.to,
+];
 
 /**
  * The polygon that stands for a loop: its corners lie on the loop, and its sides stray from it by `tolerance` at

@@ -1,9 +1,9 @@
 import { cyclic, pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
 import { grownBox } from './box.ts';
-import { curvesAt, pointsOf } from './loop.ts';
+import { curvesAt, pointsAt } from './loop.ts';
 import { cross, distance, dot, subtract } from './point.ts';
-import { areaOf, boxesMeet, ringsOf } from './region.ts';
+import { areaOf, ringsOf } from './region.ts';
 import { boxOfPoints } from './ring.ts';
 import type { Box, Point, Region } from './shape.ts';
 import { type Curved, lengthOf, partOf, sharesOf, sweptArea } from './stretch.ts';
@@ -19,6 +19,8 @@ interface Chorded {
   readonly shares: readonly number[];
   readonly points: readonly Point[];
   readonly box: Box;
+  /** The chord found last: the next side of a polygon lies on it or beside it. */
+  last: number;
 }
 
 /** Where along which chord of a curve a side of a polygon lies: shares of the chord. */
@@ -33,32 +35,77 @@ export interface OnChord {
 const upTo = (share: number): number => share * share * (3 - 2 * share);
 
 function chordedOf(curve: Curved): Chorded {
-  const points = pointsOf(curve);
-  return { curve, shares: sharesOf(curve), points, box: grownBox(boxOfPoints(points), ON_CHORD) };
+  const shares = sharesOf(curve);
+  const points = pointsAt(curve, shares);
+  return { curve, shares, points, box: grownBox(boxOfPoints(points), ON_CHORD), last: 0 };
 }
+
+/** The chords of curves, made once for each that is asked for. */
+function chordsOfCurves(): (curve: Curved) => Chorded {
+  const known = new Map<Curved, Chorded>();
+  return (curve) => {
+    const chorded = known.get(curve) ?? chordedOf(curve);
+    known.set(curve, chorded);
+    return chorded;
+  };
+}
+
+/** Whether a side lies all to one side of a box. */
+const isBeyond = ({ x, y, w, h }: Box, p: Point, q: Point): boolean =>
+  (p.x < x && q.x < x) ||
+  (p.x > x + w && q.x > x + w) ||
+  (p.y < y && q.y < y) ||
+  (p.y > y + h && q.y > y + h);
 
 /** The part of one chord that a side is, or null. */
 function onChord(chorded: Chorded, p: Point, q: Point): OnChord | null {
-  if (!boxesMeet(chorded.box, boxOfPoints([p, q]))) return null;
-  const { points } = chorded;
-  for (let i = 0; i + 1 < points.length; i++) {
-    const [a, b] = [pick(points, i), pick(points, i + 1)];
-    const along = subtract(b, a);
-    const size = distance(a, b);
-    if (size <= SAME_LENGTH) continue;
-    const [ap, aq] = [subtract(p, a), subtract(q, a)];
-    if (Math.abs(cross(along, ap)) > ON_CHORD * size || Math.abs(cross(along, aq)) > ON_CHORD * size)
-      continue;
-    const [from, to] = [dot(along, ap) / (size * size), dot(along, aq) / (size * size)];
-    const spare = ON_CHORD / size;
-    if (Math.min(from, to) < -spare || Math.max(from, to) > 1 + spare) continue;
-    return { chorded, index: i, from: snapped(from, spare), to: snapped(to, spare) };
+  if (isBeyond(chorded.box, p, q)) return null;
+  const { points, last } = chorded;
+  // From the chord found last to both sides.
+  for (let k = 0; k < 2 * points.length; k++) {
+    const index = last + (k % 2 === 0 ? -k : k + 1) / 2;
+    const [a, b] = [points[index], points[index + 1]];
+    if (!a || !b || !isNear(a, b, p)) continue;
+    const on = onOne(a, b, p, q);
+    if (!on) continue;
+    chorded.last = index;
+    return { chorded, index, ...on };
   }
   return null;
 }
 
+/** Whether a point can lie on a chord: farther than this out of the chord's box none does. */
+const isNear = (a: Point, b: Point, p: Point): boolean =>
+  !isBeyond({ x: p.x - 2 * ON_CHORD, y: p.y - 2 * ON_CHORD, w: 4 * ON_CHORD, h: 4 * ON_CHORD }, a, b);
+
+/** The part of the chord from `a` to `b` that a side is, or null. */
+function onOne(
+  a: Point,
+  b: Point,
+  p: Point,
+  q: Point,
+): { readonly from: number; readonly to: number } | null {
+  const along = subtract(b, a);
+  const size = distance(a, b);
+  if (size <= SAME_LENGTH) return null;
+  const [ap, aq] = [subtract(p, a), subtract(q, a)];
+  if (Math.abs(cross(along, ap)) > ON_CHORD * size || Math.abs(cross(along, aq)) > ON_CHORD * size)
+    return null;
+  const [from, to] = [dot(along, ap) / (size * size), dot(along, aq) / (size * size)];
+  const spare = ON_CHORD / size;
+  if (Math.min(from, to) < -spare || Math.max(from, to) > 1 + spare) return null;
+  return { from: snapped(from, spare), to: snapped(to, spare) };
+}
+
 const snapped = (share: number, spare: number): number =>
   Math.abs(share) <= spare ? 0 : Math.abs(share - 1) <= spare ? 1 : share;
+
+/** The curves that either end of a side lies on. */
+function curvesBeside(p: Point, q: Point): readonly Curved[] {
+  const [before, after] = [curvesAt(p), curvesAt(q)];
+  if (before.length === 0) return after;
+  return after.length === 0 ? before : [...new Set([...before, ...after])];
+}
 
 /**
  * The sides of a region that stand for a curve. Corners tell which curves they lie on; a side whose both corners
@@ -66,19 +113,16 @@ const snapped = (share: number, spare: number): number =>
  */
 export function* chordsIn(region: Region): Generator<OnChord & { readonly p: Point; readonly q: Point }> {
   const rings = ringsOf(region);
-  const found = new Map<Curved, Chorded>();
-  for (const ring of rings)
-    for (const p of ring)
-      for (const curve of curvesAt(p)) if (!found.has(curve)) found.set(curve, chordedOf(curve));
-  if (found.size === 0) return;
-  const all = [...found.values()];
+  const all = new Set<Curved>();
+  for (const ring of rings) for (const p of ring) for (const curve of curvesAt(p)) all.add(curve);
+  if (all.size === 0) return;
+  const chordedAs = chordsOfCurves();
   for (const ring of rings) {
     for (const [i, q] of ring.entries()) {
       const p = cyclic(ring, i - 1);
-      const own = [...curvesAt(p), ...curvesAt(q)];
-      const among = own.length > 0 ? own.flatMap((curve) => found.get(curve) ?? []) : all;
-      for (const chorded of among) {
-        const on = onChord(chorded, p, q);
+      const beside = curvesBeside(p, q);
+      for (const curve of beside.length > 0 ? beside : all) {
+        const on = onChord(chordedAs(curve), p, q);
         if (on) {
           yield { ...on, p, q };
           break;
@@ -104,13 +148,16 @@ export function trueAreaOf(region: Region): number {
   return area;
 }
 
-/** How much longer a curve is than a side of a polygon that stands for it; 1 for a straight side. */
-export function lengthening(p: Point, q: Point): number {
-  for (const curve of new Set([...curvesAt(p), ...curvesAt(q)])) {
-    const on = onChord(chordedOf(curve), p, q);
-    if (!on) continue;
-    const { points } = on.chorded;
-    return lengthOf(spanOf(on)) / distance(pick(points, on.index), pick(points, on.index + 1));
-  }
-  return 1;
+/** Tells how much longer a curve is than a side of a polygon that stands for it; 1 for a straight side. */
+export function lengthenings(): (p: Point, q: Point) => number {
+  const chordedAs = chordsOfCurves();
+  return (p, q) => {
+    for (const curve of curvesBeside(p, q)) {
+      const on = onChord(chordedAs(curve), p, q);
+      if (!on) continue;
+      const { points } = on.chorded;
+      return lengthOf(spanOf(on)) / distance(pick(points, on.index), pick(points, on.index + 1));
+    }
+    return 1;
+  };
 }
