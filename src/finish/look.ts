@@ -78,6 +78,13 @@ export function looksOf({ parts, levels, finishes, stocks, materials }: LookInpu
   return { parts: own, grounds };
 }
 
+/** Whether everything looks the same, in whatever order it was looked at. */
+export const sameLooks = (a: Looks, b: Looks): boolean =>
+  sameColors(a.parts, b.parts) && sameColors(a.grounds, b.grounds);
+
+const sameColors = (a: ReadonlyMap<string, Color>, b: ReadonlyMap<string, Color>): boolean =>
+  a.size === b.size && [...a].every(([id, color]) => b.get(id) === color);
+
 /** How the lettering of a sign looks in a finish; null where the finish or the sign is not known. */
 export function letterLook(
   { grounds }: Looks,

@@ -113,8 +113,12 @@ it('a drag over what the part then lies on lays nothing anew but the part', () =
     drag?.move(touch(x, 450));
     return store.getState().provisional?.shown;
   };
-  step(425);
+  const off = step(200);
+  const onto = step(425);
   const [one, next] = [step(430), step(440)];
+  // Paint looks the same wherever its board lies: the drawing goes on as it was, but where parts are.
+  expect([off, onto].map((shown) => shown?.design.parts[0]?.on)).toEqual(['face', 'board']);
+  expect(onto?.looks).toBe(off?.looks);
   expect(next?.design.parts[0]).toMatchObject({ on: 'board', box: { x: 415 } });
   expect(next && told(next)).toEqual(next && told(shownFrom(next.design, next.held)));
   // What a whole layout makes anew.

@@ -218,6 +218,85 @@ describe('parts', () => {
       expect(sheet.marks.some(({ color }) => color === '#c00003')).toBe(true);
     }
   });
+
+  it('where parts move, come, go or change their order, all that is seen is as if everything had been drawn', () => {
+    // The twin is a canvas of points: each has the colors that lie on it, from below; one that is wiped has none.
+    const chance = chanceOf(11);
+    const look = lookAt();
+    const [ground, keepClears]: [Painted['ground'], Painted['keepClears']] = [
+      pictureOf(PAGE, 1, () => {}),
+      [],
+    ];
+    const withParts = (parts: Painted['parts']): Painted => ({
+      look,
+      parts,
+      keepClears,
+      carried: [],
+      ground,
+    });
+    const [wide, high] = [1200, 900];
+    const some = (): Box => ({ x: chance() * wide, y: chance() * high, w: 300, h: ONE_BY_THREE });
+    const lies = (p: Point, path: readonly Point[]): boolean => {
+      const { x, y, w, h } = boxOfPoints(path);
+      return x <= p.x && p.x <= x + w && y <= p.y && p.y <= y + h;
+    };
+    const bodies = ({ color, width }: Mark) =>
+      width === Number.POSITIVE_INFINITY && String(color).startsWith('#c0');
+    const colorsAt = (p: Point, marks: readonly Mark[]) =>
+      marks
+        .filter((mark) => bodies(mark) && mark.paths.some((path) => lies(p, path)))
+        .map(({ color }) => color);
+    const points = Array.from({ length: 150 }, () => seen({ x: chance() * wide, y: chance() * high }));
+    let partly = 0;
+    for (let life = 0; life < runs(6); life++) {
+      let fresh = 0;
+      const one = () => shownFrom({ ...newDesign(), parts: [strip(`s${fresh++}`, some())] }).layout.parts;
+      let before: Painted | null = null;
+      let parts = Array.from({ length: 14 }, one).flat();
+      let stacks: unknown[][] = points.map(() => []);
+      for (let step = 0; step < 30; step++) {
+        const now = withParts(parts);
+        const sheet = recorder();
+        paintParts(sheet.pen, now, before);
+        const all = recorder();
+        paintParts(all.pen, now, null);
+        stacks = points.map((p, i) => {
+          if (before === null) return colorsAt(p, sheet.marks);
+          const area = sheet.wiped.findLast((wiped) => lies(p, wiped));
+          if (!area) return stacks[i] ?? [];
+          const within = JSON.stringify(boxOfPoints(area));
+          return colorsAt(
+            p,
+            sheet.marks.filter((mark) =>
+              mark.within ? JSON.stringify(boxOfPoints(mark.within.flat())) === within : true,
+            ),
+          );
+        });
+        expect(stacks, `life ${life}, step ${step}`).toEqual(points.map((p) => colorsAt(p, all.marks)));
+        const whole = sheet.wiped.map(boxOfPoints).some(({ w }) => w === PAGE.width);
+        if (before !== null && !whole) partly++;
+        before = now;
+        parts = [...parts];
+        for (let change = 0; change < 1 + 3 * chance(); change++) {
+          const from = Math.floor(chance() * parts.length);
+          const [taken] = parts.splice(from, 1);
+          const to = Math.floor(chance() * (parts.length + 1));
+          if (!taken) continue;
+          const [x, y] = [200 * (chance() - 0.5), 200 * (chance() - 0.5)];
+          const box = { ...taken.box, x: taken.box.x + x, y: taken.box.y + y };
+          const shifted = { ...taken, box, region: regionOfBox(box) };
+          const what = Math.floor(5 * chance());
+          // Moved where it lies, raised or lowered, both, gone, or joined by another.
+          if (what === 0) parts.splice(from, 0, shifted);
+          else if (what === 1) parts.splice(to, 0, taken);
+          else if (what === 2) parts.splice(to, 0, shifted);
+          else if (what === 4) parts.splice(from, 0, taken, ...one());
+        }
+      }
+    }
+    // Most steps change few parts, and leave the rest as it stands on the canvas.
+    expect(partly).toBeGreaterThan(runs(6) * 29 * 0.8);
+  });
 });
 
 describe('looks of parts', () => {

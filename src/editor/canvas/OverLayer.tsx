@@ -5,7 +5,7 @@ import { withoutMeasured } from '../drawing/dimensions.ts';
 import { drawDimensions, drawFigures } from '../drawing/drawDimensions.ts';
 import { drawInHand } from '../drawing/drawInHand.ts';
 import { drawReal } from '../drawing/drawReal.ts';
-import { drawPlate } from '../drawing/figure.ts';
+import { drawPlates } from '../drawing/figure.ts';
 import type { Palette } from '../drawing/palette.ts';
 import { rulerPainter } from '../drawing/rulers.ts';
 import { sceneOf } from '../drawing/scene.ts';
@@ -69,12 +69,12 @@ export const OverLayer = memo(function OverLayer(props: OverLayerProps) {
       rulers.current(ctx, look, scene.marked, ctx.canvas.pixelRatio);
       // What is typed shows as a tag of the page.
       if (hud && hud.text !== '' && !hud.typed)
-        drawPlate(
-          ctx,
-          { text: hud.text, size: 15, fill: palette.ink, ink: palette.paper, halo: palette.halo },
-          { x: hud.at.x + TAG.right, y: hud.at.y + TAG.below },
-          'left',
-        );
+        drawPlates(ctx, [
+          {
+            ...{ text: hud.text, size: 15, fill: palette.ink, ink: palette.paper, halo: palette.halo },
+            ...{ at: { x: hud.at.x + TAG.right, y: hud.at.y + TAG.below }, anchor: 'left' },
+          },
+        ]);
     },
     [store, width, height, view, palette],
   );

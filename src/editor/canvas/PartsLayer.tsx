@@ -99,7 +99,7 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
 });
 
 const differs = (now: EditorState, before: EditorState): boolean =>
-  now.edit !== before.edit || now.provisional !== before.provisional;
+  now.edit.shown !== before.edit.shown || now.provisional !== before.provisional;
 
 /** What stands on which canvas. */
 interface Drawn {

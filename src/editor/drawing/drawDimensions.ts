@@ -1,6 +1,6 @@
 import { toScreen, type View } from '../state/store.ts';
 import { type Dimension, dimensionOnScreen } from './dimensions.ts';
-import { drawPlate } from './figure.ts';
+import { drawPlates } from './figure.ts';
 import { strokeHaloed } from './haloed.ts';
 import type { Palette } from './palette.ts';
 import type { Pen } from './pen.ts';
@@ -59,8 +59,11 @@ export function drawFigures(
     size: { fill: palette.over, ink: palette.halo, halo },
     rule: { fill: palette.over, ink: palette.halo, halo },
   };
-  for (const d of dimensions) {
-    const { middle } = dimensionOnScreen(d, (p) => toScreen(view, p));
-    drawPlate(ctx, { text: textOf(d), size: 14, ...looks[d.role] }, middle, 'middle');
-  }
+  drawPlates(
+    ctx,
+    dimensions.map((d) => ({
+      ...{ text: textOf(d), size: 14, ...looks[d.role] },
+      ...{ at: dimensionOnScreen(d, (p) => toScreen(view, p)).middle, anchor: 'middle' },
+    })),
+  );
 }

@@ -2,7 +2,7 @@ import { midpoint } from '../../geometry/point.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
 import type { Guide } from '../document/guide.ts';
 import { type EditorState, toScreen, type View } from '../state/store.ts';
-import { drawPlate } from './figure.ts';
+import { drawPlates } from './figure.ts';
 import { strokeHaloed } from './haloed.ts';
 import { CLEAR, type Handle } from './handles.ts';
 import type { Palette } from './palette.ts';
@@ -171,7 +171,6 @@ function drawGuide(ctx: Pen, guide: Guide, view: View, palette: Palette): void {
     ctx.lineTo(p.x + 4, p.y - 4);
   }
   strokeHaloed(ctx, palette, line);
-  const m = midpoint(a, b);
-  const plate = { text: guide.label, size: 13, fill: palette.over, ink: palette.halo, halo: palette.halo };
-  drawPlate(ctx, plate, m, 'middle');
+  const look = { size: 13, fill: palette.over, ink: palette.halo, halo: palette.halo };
+  drawPlates(ctx, [{ text: guide.label, ...look, at: midpoint(a, b), anchor: 'middle' }]);
 }

@@ -6,7 +6,7 @@ import type { Box, Point } from '../../geometry/shape.ts';
 import { cyclic, pick } from '../../list/at.ts';
 import type { Mm } from '../../measure/units.ts';
 import { toScreen, type View } from '../state/store.ts';
-import { drawPlate, plateBox } from './figure.ts';
+import { drawPlates, plateBox } from './figure.ts';
 import { strokeHaloed } from './haloed.ts';
 import type { Palette } from './palette.ts';
 import type { Pen } from './pen.ts';
@@ -100,13 +100,13 @@ export function drawReal(
   const look = { size: 14, fill: palette.halo, ink: palette.over, edge: palette.over, halo: palette.halo };
   const taken: Box[] = [];
   for (const { text, at } of plates) {
-    const plate = { text, ...look };
-    const boxAt = (p: Point) => plateBox(ctx, plate, p, 'middle', within);
+    const plateAt = (p: Point) => ({ text, ...look, at: p, anchor: 'middle', within }) as const;
+    const boxAt = (p: Point) => plateBox(ctx, plateAt(p));
     // On a small face they would cover each other: whoever comes later gives way up or down.
     const free = [0, 1, -1, 2, -2]
       .map((step) => ({ x: at.x, y: at.y + step * look.size * 2 }))
       .find((p) => !taken.some((box) => boxesMeet(box, boxAt(p))));
     taken.push(boxAt(free ?? at));
-    drawPlate(ctx, plate, free ?? at, 'middle', within);
+    drawPlates(ctx, [plateAt(free ?? at)]);
   }
 }

@@ -1,3 +1,4 @@
+import { boxesMeet } from '../../geometry/region.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
 import { fractionsIn } from '../words/fractions.ts';
 import { HALO } from './haloed.ts';
@@ -23,15 +24,21 @@ export interface Plate {
 const SIDE = 6;
 const HIGH = 1.5;
 
-/** Where a plate lies whose middle, or `left` upper corner, is at a point; it stays `within` what is seen. */
-export function plateBox(
-  ctx: Pen,
-  { text, size }: Pick<Plate, 'text' | 'size'>,
-  at: Point,
-  anchor: 'middle' | 'left',
-  within?: Box,
-): Box {
-  const w = setText(ctx, text, size).width + 2 * SIDE;
+/** A plate and where it lies: its middle, or its `left` upper corner, at a point; it stays `within` what is seen. */
+export interface PlacedPlate extends Plate {
+  readonly at: Point;
+  readonly anchor: 'middle' | 'left';
+  readonly within?: Box | undefined;
+}
+
+type Lain = Pick<PlacedPlate, 'text' | 'size' | 'at' | 'anchor' | 'within'>;
+
+/** Where a plate lies. */
+export const plateBox = (ctx: Pen, plate: Lain): Box => lain(plate, setText(ctx, plate).width);
+
+/** @param width of its text */
+function lain({ size, at, anchor, within }: Lain, width: number): Box {
+  const w = width + 2 * SIDE;
   const h = size * HIGH;
   const kept = (start: number, long: number, from: number, room: number): number =>
     Math.round(Math.max(from + HALO, Math.min(start, from + room - HALO - long)));
@@ -41,25 +48,40 @@ export function plateBox(
   return { x, y, w, h };
 }
 
-/** Draws a plate where `plateBox` lays it. */
-export function drawPlate(ctx: Pen, plate: Plate, at: Point, anchor: 'middle' | 'left', within?: Box): void {
-  const { stretches } = setText(ctx, plate.text, plate.size);
-  const { x, y, w, h } = plateBox(ctx, plate, at, anchor, within);
-  const lay = (fill: string, out: number) => {
-    ctx.fillStyle = fill;
+/**
+ * Draws plates, each over those before it, where `plateBox` lays them. Setting a font is slow: what does not lie over
+ * each other is written all at once, size by size.
+ */
+export function drawPlates(ctx: Pen, plates: readonly PlacedPlate[]): void {
+  let blank: Written[] = [];
+  for (const plate of plates) {
+    const { stretches, width } = setText(ctx, plate);
+    const box = lain(plate, width);
+    const edge = { x: box.x - HALO, y: box.y - HALO, w: box.w + 2 * HALO, h: box.h + 2 * HALO };
+    if (blank.some((one) => boxesMeet(one.edge, edge))) {
+      write(ctx, blank);
+      blank = [];
+    }
+    drawBlank(ctx, plate, box);
+    blank.push({ stretches, ink: plate.ink, edge, at: { x: box.x + SIDE, y: box.y + box.h * 0.72 } });
+  }
+  write(ctx, blank);
+}
+
+/** A plate without its text. */
+function drawBlank(ctx: Pen, { halo, fill, edge }: Plate, { x, y, w, h }: Box): void {
+  const lay = (color: string, out: number) => {
+    ctx.fillStyle = color;
     ctx.beginPath();
     ctx.roundRect(x - out, y - out, w + 2 * out, h + 2 * out, 2 + out);
     ctx.fill();
   };
-  if (plate.halo) lay(plate.halo, HALO);
-  lay(plate.fill, 0);
-  if (plate.edge) {
-    ctx.strokeStyle = plate.edge;
-    ctx.lineWidth = 1;
-    ctx.strokeRect(x + 0.5, y + 0.5, w - 1, h - 1);
-  }
-  ctx.fillStyle = plate.ink;
-  write(ctx, stretches, { x: x + SIDE, y: y + h * 0.72 });
+  if (halo) lay(halo, HALO);
+  lay(fill, 0);
+  if (!edge) return;
+  ctx.strokeStyle = edge;
+  ctx.lineWidth = 1;
+  ctx.strokeRect(x + 0.5, y + 0.5, w - 1, h - 1);
 }
 
 /** A stretch of a text in one size, from the start of its base line. */
@@ -70,52 +92,84 @@ interface Stretch {
   readonly rise: number;
 }
 
+/** A text that is to be written from a point of its base line, on a plate that reaches to its `edge`. */
+interface Written {
+  readonly stretches: readonly Stretch[];
+  readonly at: Point;
+  readonly ink: string;
+  readonly edge: Box;
+}
+
+interface Fonts {
+  readonly plain: string;
+  readonly small: string;
+}
+
+const fonts = new Map<number, Fonts>();
+
+/** Fonts of a text of a size, and of its fractions. */
+function fontsOf(size: number): Fonts {
+  const known = fonts.get(size);
+  if (known) return known;
+  const made = { plain: `600 ${size}px ${FACE}`, small: `600 ${size * SMALL}px ${FACE}` };
+  fonts.set(size, made);
+  return made;
+}
+
 /** A text with its fractions, stretch by stretch, and its width. */
-function setText(ctx: Pen, text: string, size: number) {
+function setText(ctx: Pen, { text, size }: Pick<Plate, 'text' | 'size'>) {
   let x = 0;
   const stretches: Stretch[] = [];
-  const put = (some: string, share: number, rise: number) => {
+  const { plain, small } = fontsOf(size);
+  const put = (some: string, font: string, rise: number) => {
     if (some === '') return;
-    const font = `600 ${size * share}px ${FACE}`;
     stretches.push({ text: some, font, x, rise: rise * size });
     x += widthOf(ctx, some, font);
   };
   for (const part of fractionsIn(text)) {
-    if ('plain' in part) put(part.plain, 1, 0);
+    if ('plain' in part) put(part.plain, plain, 0);
     else {
-      put(part.whole, 1, 0);
+      put(part.whole, plain, 0);
       x += part.whole === '' ? 0 : size * 0.07;
-      put(part.over, SMALL, SMALL * RISE);
-      put('⁄', SMALL, SMALL * 0.1);
-      put(part.under, SMALL, 0);
-      put(part.mark, 1, 0);
+      put(part.over, small, SMALL * RISE);
+      put('⁄', small, SMALL * 0.1);
+      put(part.under, small, 0);
+      put(part.mark, plain, 0);
     }
   }
   return { stretches, width: x };
 }
 
-/** Writes a text from a point of its base line: size by size, because setting a font is slow. */
-function write(ctx: Pen, stretches: readonly Stretch[], at: Point): void {
-  for (const font of new Set(stretches.map((one) => one.font))) {
+function write(ctx: Pen, texts: readonly Written[]): void {
+  const needed = new Set(texts.flatMap(({ stretches }) => stretches.map((one) => one.font)));
+  for (const font of needed) {
     ctx.font = font;
-    for (const one of stretches) if (one.font === font) ctx.fillText(one.text, at.x + one.x, at.y - one.rise);
+    for (const { stretches, at, ink } of texts) {
+      ctx.fillStyle = ink;
+      for (const { text, font: own, x, rise } of stretches)
+        if (own === font) ctx.fillText(text, at.x + x, at.y - rise);
+    }
   }
 }
 
 const MOST_WIDTHS = 2000;
-const widths = new Map<string, number>();
+const widths = new Map<string, Map<string, number>>();
 
 /** Width of a text in a font; figures come again and again, and measuring is slow. */
 function widthOf(ctx: Pen, text: string, font: string): number {
-  const key = `${font} ${text}`;
-  let width = widths.get(key);
+  let inFont = widths.get(font);
+  if (inFont === undefined) {
+    inFont = new Map();
+    widths.set(font, inFont);
+  }
+  let width = inFont.get(text);
   if (width === undefined) {
     ctx.font = font;
     width = ctx.measureText(text).width;
     // A text measured before its font came has another width.
     if (document.fonts.status !== 'loaded') return width;
-    if (widths.size >= MOST_WIDTHS) widths.clear();
-    widths.set(key, width);
+    if (inFont.size >= MOST_WIDTHS) inFont.clear();
+    inFont.set(text, width);
   }
   return width;
 }

@@ -4,7 +4,6 @@ import { SHADE, type ShadowArea } from '../../finish/shadow.ts';
 import { boxArea, boxAroundBoth } from '../../geometry/box.ts';
 import { boxesMeet, boxOf } from '../../geometry/region.ts';
 import type { Box, Region } from '../../geometry/shape.ts';
-import { sameItems } from '../../layout/changes.ts';
 import type { LaidPart } from '../../layout/laid.ts';
 import { pick } from '../../list/at.ts';
 import { keptBy } from '../../list/keptBy.ts';
@@ -148,39 +147,96 @@ function drawCarried(ctx: Pen, { picture, box }: Carried, { view, scale }: Parts
 
 /** Areas in pixels that have to be drawn anew; null: everything. */
 function changedAreas(before: Painted, now: Painted): Box[] | null {
-  const { ratio } = now.ground;
   if (before.look !== now.look || before.ground !== now.ground || before.keepClears !== now.keepClears)
     return null;
-  if (before.parts.length !== now.parts.length || now.look.look === 'tape') return null;
-  if (!sameItems(before.carried.map(pictureIn), now.carried.map(pictureIn))) return null;
-  const onScreen = screenOf(now.look);
+  if (now.look.look === 'tape') return null;
+  const [was, is] = [layersOf(before), layersOf(now)];
+  const changed = changedLayers(was, is, MOST_SHARE * now.parts.length);
+  if (!changed) return null;
   const areas: Box[] = [];
-  let changed = 0;
-  let next = 0;
-  for (let i = 0; i < now.parts.length; i++) {
-    const picture = now.carried[next];
-    if (picture?.first === i) {
-      const was = pick(before.carried, next).box;
-      if (was.x !== picture.box.x || was.y !== picture.box.y) {
-        join(areas, was);
-        join(areas, picture.box);
-      }
-      i += picture.count - 1;
-      next++;
-      continue;
-    }
-    const [was, is] = [before.parts[i], now.parts[i]];
-    if (was === is || !was || !is) continue;
-    changed++;
-    if (changed > now.parts.length * MOST_SHARE) return null;
-    join(areas, onPixels(onScreen(was), ratio));
-    join(areas, onPixels(onScreen(is), ratio));
-    if (areas.length > MOST_AREAS) return null;
+  const onScreen = screenOf(now.look);
+  const boxOf = (layer: Layer, { carried, ground }: Painted): Box => {
+    const picture = carried.find((one) => one.picture === layer);
+    return picture ? picture.box : onPixels(onScreen(layer as DrawnPart), ground.ratio);
+  };
+  for (const layer of changed.gone) join(areas, boxOf(layer, before));
+  for (const layer of changed.come) join(areas, boxOf(layer, now));
+  for (const { picture, box } of now.carried) {
+    const held = before.carried.find((one) => one.picture === picture)?.box;
+    if (!held || (held.x === box.x && held.y === box.y)) continue;
+    join(areas, held);
+    join(areas, box);
   }
-  return areas;
+  return areas.length > MOST_AREAS ? null : areas;
 }
 
-const pictureIn = ({ picture }: Carried): Picture => picture;
+/** What is drawn over what is before it: a part, or the picture that stands for some. */
+type Layer = DrawnPart | Picture;
+
+const layersOf = keptBy(({ parts, carried }: Painted): readonly Layer[] => {
+  if (carried.length === 0) return parts;
+  const layers: Layer[] = [];
+  let next = 0;
+  for (const { picture, first, count } of carried) {
+    layers.push(...parts.slice(next, first), picture);
+    next = first + count;
+  }
+  return [...layers, ...parts.slice(next)];
+});
+
+/**
+ * What is gone from a list and what has come to it; what stands elsewhere among the others is both, so that the rest
+ * lies over each other as it did. Null where that is more than `most`.
+ */
+function changedLayers(
+  was: readonly Layer[],
+  is: readonly Layer[],
+  most: number,
+): { readonly gone: readonly Layer[]; readonly come: readonly Layer[] } | null {
+  const gone: Layer[] = [];
+  const come: Layer[] = [];
+  const moved = new Set<Layer>();
+  const isLeft = lasting(was, is, moved);
+  for (let i = 0, k = 0; i < was.length || k < is.length; ) {
+    const [a, b] = [was[i], is[k]];
+    if (a === b) {
+      i++;
+      k++;
+    } else if (a && b && !isSame(a, b) && isLeft(a) && isLeft(b)) moved.add(was[i + 1] === b ? a : b);
+    else {
+      const both = a && b && isSame(a, b);
+      if (a && (both || !b || !isLeft(a))) {
+        gone.push(a);
+        i++;
+      }
+      if (b && (both || !a || !isLeft(b))) {
+        come.push(b);
+        k++;
+      }
+    }
+    if (gone.length > most || come.length > most) return null;
+  }
+  return { gone, come };
+}
+
+/** One part, as it was and as it is: it can stand nowhere else. */
+const isSame = (a: Layer, b: Layer): boolean => 'id' in a && 'id' in b && a.id === b.id;
+
+/** Whether something stands in both lists and has not moved in them; looked up only where it is asked. */
+function lasting(
+  was: readonly Layer[],
+  is: readonly Layer[],
+  moved: ReadonlySet<Layer>,
+): (one: Layer) => boolean {
+  let both: ReadonlySet<Layer> | null = null;
+  return (one) => {
+    if (both === null) {
+      const before = new Set(was);
+      both = new Set(is.filter((layer) => before.has(layer)));
+    }
+    return both.has(one) && !moved.has(one);
+  };
+}
 
 /** Adds an area, as one with those near it. Areas may overlap: each is drawn whole, so that nothing is lost. */
 function join(areas: Box[], added: Box): void {

@@ -4,7 +4,7 @@ import { faceOf } from '../../bed/faceOf.ts';
 import { allKeepClears } from '../../bed/legFootprints.ts';
 import { isBought, isLettered } from '../../design/made.ts';
 import type { Design } from '../../design/schema.ts';
-import { type Looks, looksOf } from '../../finish/look.ts';
+import { type Looks, looksOf, sameLooks } from '../../finish/look.ts';
 import { alongEdges } from '../../layout/along.ts';
 import { hasReadings, laidAsRead } from '../../layout/asRead.ts';
 import type { LaidPart, Layout } from '../../layout/laid.ts';
@@ -96,7 +96,11 @@ export const FACE_STAGES: Stages<FaceGiven & FaceFacts, FaceFacts> = {
     ({ alike, face, design, stocks, materials }) => ({
       ...{ parts: alike, levels: face.levels, finishes: design.finishes, stocks, materials },
     }),
-    looksOf,
+    // Of parts that come to lie on others most look as they did: the drawing is as it was, but where they are.
+    (inputs, last) => {
+      const now = looksOf(inputs);
+      return last && sameLooks(last, now) ? last : now;
+    },
   ),
 };
 
