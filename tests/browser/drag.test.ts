@@ -115,3 +115,38 @@ it.each([
   await page.mouse.up();
   expect(errors).toEqual([]);
 });
+
+it('what is given in the pane after a drag leaves the part where the drag put it', async () => {
+  const { page, errors } = await visit(await context());
+  const design = plainDesign();
+  const [left] = design.parts;
+  if (!left) throw new Error('no part to drag');
+  await drop(page, design);
+  const at = await onPage(page, left.box.x + left.box.w / 2, left.box.y + left.box.h / 2);
+  await page.mouse.move(at.x, at.y);
+  await page.mouse.down();
+  await page.mouse.up();
+  // The fields stand while the part is carried, and most of them show what they showed.
+  const pane = page.locator('.inspector');
+  const given = (label: string) => pane.getByLabel(label, { exact: true });
+  const places = () =>
+    Promise.all(['From the left', 'From the bottom'].map((one) => given(one).inputValue()));
+  const before = await places();
+  await page.mouse.down();
+  for (let i = 1; i <= 20; i++) await page.mouse.move(at.x + 3 * i, at.y - 2 * i);
+  await expect.poll(places).not.toEqual(before);
+  await page.mouse.up();
+  await page.locator('.release-bar').waitFor();
+  const there = await places();
+  expect(there[0]).not.toBe(before[0]);
+  await given('Fastened with').selectOption('screws');
+  expect(await places()).toEqual(there);
+  await given('Name').fill('Carried');
+  await page.keyboard.press('Enter');
+  await given('Locked in place').check();
+  expect(await places()).toEqual(there);
+  expect(await given('Fastened with').inputValue()).toBe('screws');
+  expect(await given('Name').inputValue()).toBe('Carried');
+  expect(await given('Locked in place').isChecked()).toBe(true);
+  expect(errors).toEqual([]);
+});

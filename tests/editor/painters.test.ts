@@ -177,6 +177,42 @@ describe('parts', () => {
     expect(seenAt({ x: 700, y: 385 })).toEqual(['p2']);
   });
 
+  it('the order in which parts are drawn is, after any change, that of these parts alone', () => {
+    const chance = chanceOf(12);
+    const kinds = ['panel', 'fitting', 'lettering'] as const;
+    const some = (i: number) => {
+      const kind = kinds[Math.floor(kinds.length * chance())] ?? 'panel';
+      const box = { x: chance() * 900, y: chance() * 900, w: 200, h: 100 };
+      const on = chance() < 0.5 ? 'face' : `q${Math.floor(chance() * 8)}`;
+      return { ...newPart(kind, { id: `q${i}`, name: 'Part', box }), on };
+    };
+    const partsOf = (parts: readonly ReturnType<typeof some>[]) =>
+      shownFrom({ ...newDesign(), parts }).layout.parts;
+    const ids = (parts: Painted['parts']) => parts.map(({ id }) => id);
+    const orders = new Set<string>();
+    for (let life = 0; life < runs(6); life++) {
+      let made = Array.from({ length: 8 }, (_, i) => some(i));
+      for (let step = 0; step < 12; step++) {
+        // One is another thing now, or the same at another place.
+        made = made.map((part, i) =>
+          i !== step % 8
+            ? part
+            : chance() < 0.5
+              ? some(i)
+              : { ...part, box: { ...part.box, x: chance() * 900 } },
+        );
+        const parts = partsOf(made);
+        const order = ids(fromBelow({ parts }));
+        expect(fromBelow({ parts: [] })).toEqual([]);
+        // Nothing is known of an order before that of nothing.
+        expect(order, `life ${life}, step ${step}`).toEqual(ids(fromBelow({ parts })));
+        fromBelow({ parts });
+        orders.add(order.join());
+      }
+    }
+    expect(orders.size).toBeGreaterThan(runs(6));
+  });
+
   it('where one is moved, what was and what is are wiped and drawn anew, and nothing that is clear of both', () => {
     const chance = chanceOf(4);
     const some = (): Box => ({

@@ -80,9 +80,12 @@ const Options = memo(
       ),
     );
   },
-  ({ choices: before }, { choices: now }) =>
-    before.length === now.length && before.every((one, i) => isSame(one, now[i])),
+  (before, now) => sameChoices(before.choices, now.choices),
 );
+
+/** Whether two lists offer the same under the same words. */
+export const sameChoices = (before: readonly Choice<string>[], now: readonly Choice<string>[]): boolean =>
+  before === now || (before.length === now.length && before.every((one, i) => isSame(one, now[i])));
 
 const isSame = (a: Choice<string>, b: Choice<string> | undefined): boolean =>
   a.value === b?.value && a.label === b.label && a.group === b.group;

@@ -1,7 +1,9 @@
+import { memo, useCallback, useRef } from 'react';
 import type { Design } from '../../../design/schema.ts';
+import { sameValue } from '../../../list/sameValue.ts';
 import { useSettledDesign } from '../../state/hooks.ts';
 import { useWords, type WordKey } from '../../words/t.ts';
-import { type Choice, ChoiceField } from '../ChoiceField.tsx';
+import { type Choice, ChoiceField, sameChoices } from '../ChoiceField.tsx';
 import { ColorField } from '../ColorField.tsx';
 import { MeasureField } from '../MeasureField.tsx';
 import { NumberField } from '../NumberField.tsx';
@@ -46,6 +48,21 @@ export function FieldGrid<T, C = Partial<T>>({
   );
 }
 
+/*
+ * A form follows a drag, and most of its fields show what they showed: those are not rendered again. What they give is
+ * taken by the form as it is then, so that nothing older is written.
+ */
+const Measure = memo(MeasureField);
+const Amount = memo(UnitField);
+const Count = memo(NumberField);
+const Switch = memo(SwitchField);
+const Line = memo(TextField);
+const Color = memo(ColorField);
+const OneOf = memo(
+  ChoiceField<string>,
+  ({ choices: before, ...was }, { choices: now, ...is }) => sameChoices(before, now) && sameValue(was, is),
+);
+
 interface OneFieldProps<T, C> extends Omit<FieldsProps<T, C>, 'of'> {
   readonly field: FormField<T, C>;
   readonly design: Design;
@@ -62,55 +79,54 @@ function OneField<T, C>({ field, value, design, onChange, errorOf }: OneFieldPro
     disabled: field.off?.(value),
   };
   const shown = shownIn(field, value);
-  const take = (next: unknown) => {
-    const change = changeBy(field, next, value);
+  const latest = useRef((_: unknown) => {});
+  latest.current = (typed) => {
+    const change = changeBy(field, givenBy(field, typed), value);
     if (change !== null) onChange(change, field.label);
   };
+  const take = useCallback((typed: unknown) => latest.current(typed), []);
   switch (field.is) {
     case 'length': {
       const error = errorOf?.(field.label);
       const range = { min: by(field.min), max: by(field.max) };
       return (
-        <MeasureField
-          {...shared}
-          {...range}
-          quiet={quiet}
-          error={error}
-          value={shown as number}
-          onCommit={take}
-        />
+        <Measure {...shared} {...range} quiet={quiet} error={error} value={shown as number} onCommit={take} />
       );
     }
     case 'number': {
       const { step, whole } = field;
       const range = { min: by(field.min), max: by(field.max), step, whole, unit: by(field.unit) };
-      return <NumberField {...shared} {...range} value={shown as number} onCommit={take} />;
+      return <Count {...shared} {...range} value={shown as number} onCommit={take} />;
     }
     case 'share': {
       const percent = Math.round((shown as number) * 1000) / 10;
       const range = { min: by(field.min), max: by(field.max), step: field.step, unit: '%' };
-      return <NumberField {...shared} {...range} value={percent} onCommit={(next) => take(next / 100)} />;
+      return <Count {...shared} {...range} value={percent} onCommit={take} />;
     }
     case 'amount': {
-      const { step, digits, most = Number.POSITIVE_INFINITY } = field;
+      const { step, digits } = field;
       const range = { min: by(field.min), max: by(field.max), step, digits };
       const unit = field.unit(design.measure);
-      const limited = (next: number) => take(Math.min(most, next));
-      return <UnitField {...shared} {...range} unit={unit} value={shown as number} onCommit={limited} />;
+      return <Amount {...shared} {...range} unit={unit} value={shown as number} onCommit={take} />;
     }
     case 'choice': {
       const choices = optionsOf(field.of as Offered<T>, value, design, t);
-      return (
-        <ChoiceField {...shared} quiet={quiet} choices={choices} value={shown as string} onCommit={take} />
-      );
+      return <OneOf {...shared} quiet={quiet} choices={choices} value={shown as string} onCommit={take} />;
     }
     case 'switch':
-      return <SwitchField {...shared} value={shown as boolean} onCommit={take} />;
+      return <Switch {...shared} value={shown as boolean} onCommit={take} />;
     case 'text':
-      return <TextField {...shared} value={shown as string} onCommit={take} />;
+      return <Line {...shared} value={shown as string} onCommit={take} />;
     case 'color':
-      return <ColorField label={shared.label} value={shown as string} onCommit={take} />;
+      return <Color label={shared.label} value={shown as string} onCommit={take} />;
   }
+}
+
+/** What is kept of what a control gives. */
+function givenBy<T, C>(field: FormField<T, C>, typed: unknown): unknown {
+  if (field.is === 'share') return (typed as number) / 100;
+  if (field.is === 'amount') return Math.min(field.most ?? Number.POSITIVE_INFINITY, typed as number);
+  return typed;
 }
 
 type Offered<T> = readonly Named<string>[] | ((value: T, design: Design) => readonly Choice<string>[]);

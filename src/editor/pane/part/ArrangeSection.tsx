@@ -10,7 +10,7 @@ import {
   FlipHorizontal2,
   FlipVertical2,
 } from 'lucide-react';
-import { useRef, useState } from 'react';
+import { memo, useRef, useState } from 'react';
 import type { Axis, Edge } from '../../../design/schema.ts';
 import type { Arranged, Arranging } from '../../../layout/arrange/arranged.ts';
 import { distribute } from '../../../layout/arrange/distribute.ts';
@@ -44,7 +44,7 @@ const MIRRORS: typeof SPREADS = [
 ];
 
 /** Brings what is selected into line, spreads it, copies it: by rules that go on holding, or once only. */
-export function ArrangeSection() {
+export const ArrangeSection = memo(function ArrangeSection() {
   const t = useWords();
   const design = useSettledDesign();
   const selection = useSelection();
@@ -78,4 +78,4 @@ export function ArrangeSection() {
       <CopyRow ids={ids} onApply={apply} />
     </Section>
   );
-}
+});

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { memo, useState } from 'react';
 import { usualStock } from '../../../design/defaults.ts';
 import { SQUARE_ENDS } from '../../../design/ends.ts';
 import { isBought } from '../../../design/made.ts';
@@ -15,7 +15,7 @@ import { BARE } from '../facts/choices.ts';
 import { DIVISION_FIELDS, type Division, SIDE_FIELDS, SIDES } from './divideFields.ts';
 
 /** Divides a space into columns and rows by strips that stay evenly spread when the space changes. */
-export function DivideSection() {
+export const DivideSection = memo(function DivideSection() {
   const t = useWords();
   const [open, setOpen] = useState(false);
   return (
@@ -24,7 +24,7 @@ export function DivideSection() {
       {open ? <DivideFields /> : null}
     </details>
   );
-}
+});
 
 /** Its lists name every part, so they are made only while they are looked at. */
 function DivideFields() {

@@ -1,4 +1,5 @@
 import { BookmarkPlus, Copy, Group, Lock, LockOpen, Trash2, Ungroup } from 'lucide-react';
+import { memo } from 'react';
 import { Button } from '../../control/Button.tsx';
 import { itemsOf } from '../../edit/movable.ts';
 import {
@@ -36,7 +37,7 @@ export function usePartActs() {
 }
 
 /** What can be done to the selection as a whole. */
-export function PartActs() {
+export const PartActs = memo(function PartActs() {
   const t = useWords();
   const store = useStore();
   const acts = usePartActs();
@@ -54,4 +55,4 @@ export function PartActs() {
       ))}
     </fieldset>
   );
-}
+});
