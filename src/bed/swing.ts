@@ -24,13 +24,16 @@ export function armOf(bed: Bed, y: Mm, z: Mm): Arm {
  *
  * so that at 90 degrees what was up reaches into the room and what stood out of the face hangs down.
  */
-export function swing(bed: Bed, arm: Arm, angle: Deg): Point {
+export const swing = (bed: Bed, arm: Arm, angle: Deg): Point => swungBy(bed, angle)(arm);
+
+/** The same of any arm with the bed at one angle. */
+export function swungBy({ pivot }: Bed, angle: Deg): (arm: Arm) => Point {
   const s = Math.sin(radians(angle));
   const c = Math.cos(radians(angle));
-  return {
-    x: bed.pivot.fromWall + arm.up * s + arm.out * c,
-    y: bed.pivot.height + arm.up * c - arm.out * s,
-  };
+  return ({ up, out }) => ({
+    x: pivot.fromWall + up * s + out * c,
+    y: pivot.height + up * c - out * s,
+  });
 }
 
 /** Room coordinates of the place (`y` up the face, `z` out of it) with the bed lowered by `angle`. */

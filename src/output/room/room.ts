@@ -1,5 +1,5 @@
 import { depthsOf } from '../../bed/depths.ts';
-import { LOWERED, roomPoint, STOWED } from '../../bed/swing.ts';
+import { armOf, LOWERED, roomPoint, STOWED, swungBy } from '../../bed/swing.ts';
 import type { Color, DrawItem, Drawing } from '../../drawing/drawing.ts';
 import { moved, rectangle, shape, text } from '../../drawing/items.ts';
 import { INK } from '../../drawing/style.ts';
@@ -120,8 +120,9 @@ function bedItems(plan: Pictured, eye: Eye, angle: Deg): DrawItem[] {
   const { design, face } = plan;
   const { bed } = design;
   const z = depthsOf(bed);
+  const swung = swungBy(bed, angle);
   const at = (x: Mm, y: Mm, depth: Mm): Place => {
-    const p = roomPoint(bed, y, depth, angle);
+    const p = swung(armOf(bed, y, depth));
     return { x, y: p.y, out: p.x };
   };
   const block = (
