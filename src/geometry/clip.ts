@@ -51,11 +51,8 @@ class Grid {
 
   path(ring: Ring): Path64 {
     return ring.map((point) => {
-      if (!(Math.abs(point.x) <= FARTHEST && Math.abs(point.y) <= FARTHEST)) {
-        throw new RangeError(`a point within ${FARTHEST} mm expected, found (${point.x}, ${point.y})`);
-      }
       const z = this.#points.push(point);
-      return { x: onGrid(point.x), y: onGrid(point.y), z };
+      return { ...placeOf(point), z };
     });
   }
 
@@ -75,6 +72,14 @@ class Grid {
 /** A measure in steps of the grid. `+ 0` turns -0 into 0: the two would print and compare differently. */
 export const onGrid = (value: Mm): number => Math.round(value * GRID) + 0;
 
+/** Where a point lies on the grid. */
+function placeOf({ x, y }: Point): Point {
+  if (!(Math.abs(x) <= FARTHEST && Math.abs(y) <= FARTHEST)) {
+    throw new RangeError(`a point within ${FARTHEST} mm expected, found (${x}, ${y})`);
+  }
+  return { x: onGrid(x), y: onGrid(y) };
+}
+
 /** The nearest measure on the grid that polygons are worked on. Moved by such measures, what is on it stays itself. */
 export const gridded = (value: Mm): Mm => onGrid(value) / GRID;
 
@@ -82,7 +87,7 @@ function combine(
   type: ClipType,
   subjects: readonly Ring[],
   clips: readonly Ring[],
-  rule: FillRule = FillRule.NonZero,
+  rule = FillRule.NonZero,
 ): Region {
   const grid = new Grid();
   const engine = new Clipper64();
@@ -134,10 +139,34 @@ export function byStart(a: Ring, b: Ring): number {
 
 const meet = (a: Box | null, b: Box | null): boolean => a !== null && b !== null && boxesMeet(a, b);
 
+/**
+ * Whether a ring goes once around an area without holes, turning left at each corner, on the grid too: nothing of it
+ * would be changed by a union.
+ */
+function isConvex(ring: Ring): boolean {
+  if (ring.length < 3) return false;
+  let [a, b] = [placeOf(pick(ring, ring.length - 2)), placeOf(pick(ring, ring.length - 1))];
+  let lowest = 0;
+  for (const point of ring) {
+    const c = placeOf(point);
+    if ((b.x - a.x) * (c.y - b.y) <= (b.y - a.y) * (c.x - b.x)) return false;
+    if (b.y <= a.y && c.y > b.y) lowest++;
+    [a, b] = [b, c];
+  }
+  return lowest === 1;
+}
+
 /** Everything that any of the regions covers. */
 export function union(regions: readonly Region[]): Region {
   const rings = regions.flatMap(ringsOf);
-  return rings.length === 0 ? EMPTY : combine(ClipType.Union, rings, []);
+  return rings.length === 0 ? EMPTY : unionOf(rings, FillRule.NonZero);
+}
+
+function unionOf(rings: readonly Ring[], rule: FillRule): Region {
+  const [only] = rings;
+  return only && rings.length === 1 && isConvex(only) && !isSliver(only)
+    ? [{ outer: startLow(only), holes: [] }]
+    : combine(ClipType.Union, rings, [], rule);
 }
 
 /** What is seen of regions that are laid on each other in turn: of each what no later one covers. */
@@ -303,7 +332,7 @@ export function stroked(
 /** The area that rings enclose under a fill rule; the rings may cross themselves and each other. */
 export function regionOfRings(rings: readonly Ring[], rule: keyof typeof RULES): Region {
   const closed = rings.filter((ring) => ring.length >= 3);
-  return closed.length === 0 ? EMPTY : combine(ClipType.Union, closed, [], RULES[rule]);
+  return closed.length === 0 ? EMPTY : unionOf(closed, RULES[rule]);
 }
 
 /** The areas that hang together, each as a region; a touch in a single point does not hold. */

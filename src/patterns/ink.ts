@@ -2,7 +2,7 @@ import type { Drawing } from '../drawing/drawing.ts';
 import { areaOfPath, outlinesOf, windowOf } from '../drawing/outline.ts';
 import { INK as COLORS } from '../drawing/style.ts';
 import { type Flat, flatten, textCorners } from '../drawing/walk.ts';
-import { boxAround } from '../geometry/box.ts';
+import { boxAround, surrounds } from '../geometry/box.ts';
 import { intersect } from '../geometry/clip.ts';
 import { cross, length, subtract } from '../geometry/point.ts';
 import { boxOf, containsPointInRegion, regionOfBox } from '../geometry/region.ts';
@@ -213,7 +213,7 @@ export function inkInside({ lines, ...ink }: WholeInk, window: Box): Ink {
   const area = regionOfBox(window);
   const areas = ink.areas
     .filter((a) => meets(a.box, window))
-    .map((a) => ({ region: intersect(a.region, area), box: a.box }));
+    .map((a) => (surrounds(window, a.box) ? a : { region: intersect(a.region, area), box: a.box }));
   const clipped = (kind: Line) => {
     const inside: Segment[] = [];
     for (const line of lines[kind].near(window)) {

@@ -99,6 +99,43 @@ describe('union, intersect, subtract', () => {
   });
 });
 
+describe('a single ring', () => {
+  // Twin: the same ring twice goes through the polygon library, which has to tell what is convex from what is not.
+  const throughLibrary = (ring: readonly Point[]) => regionOfRings([ring, ring], 'nonzero');
+
+  it('covers what the library makes of it, convex or not, around once or more; to the last digit where it is even', () => {
+    fc.assert(
+      fc.property(
+        fc.integer({ min: 3, max: 12 }),
+        fc.integer({ min: 1, max: 3 }),
+        fc.integer({ min: -180, max: 180 }),
+        fc.constantFrom(0.0001, 0.01, 1, 300),
+        fc.oneof(
+          fc.constant(Array.from({ length: 12 }, () => 1)),
+          fc.array(fc.constantFrom(1, 1, 1, 0.5, 0.99999, -1), { minLength: 12, maxLength: 12 }),
+        ),
+        (corners, times, angle, radius, reach) => {
+          const ring = Array.from({ length: corners }, (_, i) => {
+            const turn = ((360 * times * i) / corners + angle) * (Math.PI / 180);
+            const r = radius * (reach[i] ?? 1);
+            return { x: 700 + r * Math.cos(turn), y: 300 + r * Math.sin(turn) };
+          });
+          const middles = ring.flatMap((p, i) => {
+            const q = ring[(i + 1) % ring.length] ?? p;
+            return [p, { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 }];
+          });
+          for (const one of [ring, middles, [...ring].reverse()]) {
+            const [own, twin] = [regionOfRings([one], 'nonzero'), throughLibrary(one)];
+            if (times === 1 && reach.slice(0, corners).every((r) => r === 1)) expect(own).toEqual(twin);
+            else expect(Math.abs(areaOf(own) - areaOf(twin))).toBeLessThan(1e-3 * radius + 1e-7);
+          }
+        },
+      ),
+      { numRuns: 2000 },
+    );
+  });
+});
+
 describe('turned, staggered, abutting grids', () => {
   /** Columns of boxes side by side, each column shifted up by its own amount, all turned. */
   function staggered(columns: number, rows: number, shift: number, angle: number): Region[] {
