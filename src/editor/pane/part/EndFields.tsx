@@ -1,10 +1,12 @@
-import type { FreeEnd, Strip } from '../../../design/schema.ts';
+import { useMemo } from 'react';
+import type { Face } from '../../../bed/face.ts';
+import type { Design, FreeEnd, Strip } from '../../../design/schema.ts';
 import type { Choice } from '../../control/ChoiceField.tsx';
 import { Fields } from '../../control/form/Fields.tsx';
 import type { FormField } from '../../control/form/formField.ts';
 import { referenceName } from '../../edit/sentence.ts';
 import { useFace, useSettledDesign } from '../../state/hooks.ts';
-import { useWords } from '../../words/t.ts';
+import { t, useLanguage } from '../../words/t.ts';
 
 interface EndFieldsProps {
   readonly part: Pick<Strip, 'id' | 'ends'>;
@@ -48,32 +50,42 @@ const fieldsFor = (label: 'wood.startEnd' | 'wood.endEnd'): readonly FormField<A
 
 const FIELDS = { start: fieldsFor('wood.startEnd'), end: fieldsFor('wood.endEnd') };
 
-/** How the two free ends are cut: square, at an angle, or to the border of what they end at. */
-export function EndFields({ part: { id, ends }, onCommit }: EndFieldsProps) {
-  const t = useWords();
-  const design = useSettledDesign();
-  const face = useFace();
+/** What an end can be: cut by itself, or to the border of something. */
+function choicesFor(design: Design, { levels }: Face, id: string, end: FreeEnd): readonly Choice<string>[] {
   const borders = [
     ...design.parts.filter((other) => other.id !== id).map((other) => other.id),
-    ...face.levels.map((level) => `level:${level.id}`),
+    ...levels.map((level) => `level:${level.id}`),
     'face',
   ];
-  const choices = ['square', 'miter', 'return'].map((value) => ({
-    value,
-    label: t(`cut.${value as 'square'}`),
-  }));
-  const stops = (end: FreeEnd) =>
-    (end.cut === 'stop' && !borders.includes(end.at) ? [end.at, ...borders] : borders).map((at) => ({
+  const lost = end.cut === 'stop' && !borders.includes(end.at) ? [end.at] : [];
+  const group = t('cut.stop');
+  return [
+    ...(['square', 'miter', 'return'] as const).map((value) => ({ value, label: t(`cut.${value}`) })),
+    ...[...lost, ...borders].map((at) => ({
       value: STOP + at,
       label: t('cut.stopAt', { name: referenceName(design, at) }),
-      group: t('cut.stop'),
-    }));
+      group,
+    })),
+  ];
+}
+
+/** How the two free ends are cut: square, at an angle, or to the border of what they end at. */
+export function EndFields({ part: { id, ends }, onCommit }: EndFieldsProps) {
+  const language = useLanguage();
+  const design = useSettledDesign();
+  const face = useFace();
+  const { start, end } = ends;
+  // Every part is named: while one is dragged they stay what they are called.
+  const choices = useMemo(() => {
+    void language;
+    return { start: choicesFor(design, face, id, start), end: choicesFor(design, face, id, end) };
+  }, [design, face, id, start, end, language]);
   return (['start', 'end'] as const).map((which) => (
     <div key={which} className="field-pair">
       <Fields
         of={FIELDS[which]}
-        value={{ end: ends[which], choices: [...choices, ...stops(ends[which])] }}
-        onChange={(end) => onCommit({ ...ends, [which]: end })}
+        value={{ end: ends[which], choices: choices[which] }}
+        onChange={(changed) => onCommit({ ...ends, [which]: changed })}
       />
     </div>
   ));
