@@ -141,14 +141,16 @@ export function boxesMeet(a: Box, b: Box): boolean {
 }
 
 /** What of a region may lie in one of the boxes: polygons whose own box meets one, with the holes that do so too. */
-export function nearTo(region: Region, boxes: readonly Box[]): Region {
-  const meets = (ring: Ring): boolean => {
-    const own = boxOfPoints(ring);
-    return boxes.some((box) => boxesMeet(box, own));
+export const nearTo = (region: Region, boxes: readonly Box[]): Region => nearIn(region)(boxes);
+
+/** The same for several looks at one region. */
+export function nearIn(region: Region): (boxes: readonly Box[]) => Region {
+  const boxed = (ring: Ring) => ({ ring, own: boxOfPoints(ring) });
+  const all = region.map(({ outer, holes }) => ({ ...boxed(outer), holes: holes.map(boxed) }));
+  return (boxes) => {
+    const meets = ({ own }: { readonly own: Box }): boolean => boxes.some((box) => boxesMeet(box, own));
+    return all
+      .filter(meets)
+      .map(({ ring, holes }) => ({ outer: ring, holes: holes.filter(meets).map((hole) => hole.ring) }));
   };
-  return region
-    .filter(({ outer }) => meets(outer))
-    .map((polygon) =>
-      polygon.holes.length === 0 ? polygon : { ...polygon, holes: polygon.holes.filter(meets) },
-    );
 }

@@ -2,7 +2,7 @@ import type { DrawItem } from '../../drawing/drawing.ts';
 import { text } from '../../drawing/items.ts';
 import { TEXT } from '../../drawing/style.ts';
 import { textWidth } from '../../drawing/text.ts';
-import { boxesMeet, containsPointInRegion, nearTo } from '../../geometry/region.ts';
+import { boxesMeet, containsPointInRegion, nearIn } from '../../geometry/region.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
 import type { Deg, Mm } from '../../measure/units.ts';
 import { labelBox } from './faceView.ts';
@@ -10,9 +10,8 @@ import { labelBox } from './faceView.ts';
 /** Shares of a box at which a name is tried, the middle first. */
 const SPOTS = [0.5, 0.3, 0.7, 0.12, 0.88, 0.04, 0.96] as const;
 
-/** Does a small box lie within the region? Looked at on its border and along its middle. */
-function within(region: Region, box: Box): boolean {
-  const near = nearTo(region, [box]);
+/** Does a small box lie within a region, of which this is near it? Looked at on its border and along its middle. */
+function within(near: Region, box: Box): boolean {
   const shares = [0, 0.2, 0.4, 0.6, 0.8, 1];
   const [across, up] = box.w > box.h ? [shares, [0, 0.5, 1]] : [[0, 0.5, 1], shares];
   return across.every((u) =>
@@ -32,13 +31,14 @@ export function spotIn(region: Region, size: { w: Mm; h: Mm }, taken: readonly B
   const whole = labelBox(region);
   if (!whole) return null;
   const turns = whole.h > whole.w ? [90, 0] : [0, 90];
+  const near = nearIn(region);
   for (const angle of turns) {
     const [w, h] = angle === 90 ? [size.h, size.w] : [size.w, size.h];
     if (w > whole.w || h > whole.h) continue;
     for (const v of SPOTS) {
       for (const u of SPOTS) {
         const box = { x: whole.x + u * (whole.w - w), y: whole.y + v * (whole.h - h), w, h };
-        if (taken.some((other) => boxesMeet(other, box)) || !within(region, box)) continue;
+        if (taken.some((other) => boxesMeet(other, box)) || !within(near([box]), box)) continue;
         return { middle: { x: box.x + w / 2, y: box.y + h / 2 }, angle, box };
       }
     }

@@ -1,5 +1,6 @@
 import { LEFT_OUT } from '../../design/defaults.ts';
 import type { Design } from '../../design/schema.ts';
+import { keptBy } from '../../list/keptBy.ts';
 import { formatMoney, formatReading } from '../../measure/format.ts';
 import { isInch } from '../../measure/style.ts';
 import type { Joined, Plan } from '../../plan/types.ts';
@@ -47,11 +48,11 @@ const inOrder = (_: string, value: unknown): unknown =>
  * Short name of a design's state: another wherever anything of it is another, the same in whatever order it is written
  * and for whatever unit and paper, and with whatever sections, it is printed.
  */
-export function revisionOf({ measure, pages, ...design }: Design): string {
+export const revisionOf = keptBy(({ measure, pages, ...design }: Design): string => {
   const [{ unit: _, ...measured }, { paper: __, without: ___, ...paged }] = [measure, pages];
   const state = JSON.stringify({ ...design, measure: measured, pages: paged }, inOrder);
   return fingerprint([state]).slice(0, 8).toUpperCase();
-}
+});
 
 /** What pages consist of, as far as it is made. */
 export type PacketBegun = { readonly [K in PageKind]?: readonly Content[] };
