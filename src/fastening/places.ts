@@ -1,4 +1,4 @@
-import { asOne, clipPolyline, connectedParts, intersect, offset, subtract, union } from '../geometry/clip.ts';
+import { asOne, clipPolyline, connectedParts, intersect, offset, subtract } from '../geometry/clip.ts';
 import { add, distance, dot, leftNormal, midpoint, subtract as minus, scale } from '../geometry/point.ts';
 import { areaOf, boxOf, containsPointInRegion, ringsOf } from '../geometry/region.ts';
 import { perimeter } from '../geometry/ring.ts';
@@ -87,7 +87,7 @@ const clearances = ({ fromEdge, diameter }: Pick<Spacing, 'fromEdge' | 'diameter
 
 /** What can be driven into at a clearance. */
 function roomBy({ supports, blocked }: Omit<Ground, 'free'>, inside: Region, by: Mm): Region {
-  const room = intersect(inside, union(supports.map((contact) => contact(by))));
+  const room = intersect(inside, asOne(supports.map((contact) => contact(by))));
   return blocked.length > 0 ? subtract(room, blocked) : room;
 }
 

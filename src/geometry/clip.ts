@@ -349,20 +349,51 @@ export function clipPolyline(points: readonly Point[], region: Region): Point[][
     if (open && open.length > 1) parts.push(open);
     open = null;
   };
+  const beside = sidesBeside(region, points);
+  /** Whether the line runs inside; null where a side may have changed that. */
+  let inside: boolean | null = null;
   for (let i = 0; i + 1 < points.length; i++) {
     const a = pick(points, i);
     const b = pick(points, i + 1);
-    const stops = stopsAlong(a, b, region);
+    const { stops, met } = stopsAlong(a, b, beside);
+    if (met) inside = null;
     for (let k = 0; k + 1 < stops.length; k++) {
       const p = lerp(a, b, at(stops, k));
       const q = lerp(a, b, at(stops, k + 1));
-      if (!containsPointInRegion(region, midpoint(p, q))) close();
+      const within: boolean = inside ?? containsPointInRegion(region, midpoint(p, q));
+      // What met no side goes on as it came.
+      if (!met) inside = within;
+      if (!within) close();
       else if (open) extend(open, q);
       else open = [p, q];
     }
   }
   close();
   return parts;
+}
+
+type Side = readonly [Point, Point];
+
+/** Tells of sides whether they lie beyond the box around a line: they neither cross it nor lie along it. */
+function beyond(line: readonly Point[]): (p: Point, q: Point) => boolean {
+  const { x, y, w, h } = grownBox(boxOfPoints(line), BESIDE);
+  const [right, top] = [x + w, y + h];
+  return (p, q) =>
+    (p.x < x && q.x < x) || (p.x > right && q.x > right) || (p.y < y && q.y < y) || (p.y > top && q.y > top);
+}
+
+/** The sides of a region that can cross a line or lie along it. */
+function sidesBeside(region: Region, line: readonly Point[]): Side[] {
+  const isBeyond = beyond(line);
+  const sides: Side[] = [];
+  for (const ring of ringsOf(region)) {
+    let before = ring[ring.length - 1];
+    for (const point of ring) {
+      if (before && !isBeyond(before, point)) sides.push([before, point]);
+      before = point;
+    }
+  }
+  return sides;
 }
 
 /** Adds a place to a line, which stays one segment while it goes straight on. */
@@ -380,37 +411,37 @@ function extend(line: Point[], to: Point): void {
 /** Far more than segments may lie apart that still count as crossing. */
 const BESIDE: Mm = 1e3 * SAME_LENGTH;
 
-/** Shares along `a`–`b`, from 0 to 1, between which inside and outside cannot change. */
-function stopsAlong(a: Point, b: Point, region: Region): number[] {
+/**
+ * Shares along `a`–`b`, from 0 to 1, between which inside and outside of what has these sides cannot change, and
+ * whether a side meets it: only there it can.
+ */
+function stopsAlong(
+  a: Point,
+  b: Point,
+  sides: readonly Side[],
+): { readonly stops: readonly number[]; readonly met: boolean } {
   const size = distance(a, b);
-  if (size === 0) return [];
+  if (size === 0) return { stops: [], met: true };
   const stops = [0, 1];
   const stopAt = (p: Point) => {
     const share = ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / (size * size);
     if (share > 0 && share < 1) stops.push(share);
   };
-  // A side that lies beyond the line's own box neither crosses it nor lies along it.
-  const [left, right] = [Math.min(a.x, b.x) - BESIDE, Math.max(a.x, b.x) + BESIDE];
-  const [low, high] = [Math.min(a.y, b.y) - BESIDE, Math.max(a.y, b.y) + BESIDE];
-  const isBeyond = (p: Point, q: Point): boolean =>
-    (p.x < left && q.x < left) ||
-    (p.x > right && q.x > right) ||
-    (p.y < low && q.y < low) ||
-    (p.y > high && q.y > high);
-  for (const ring of ringsOf(region)) {
-    let before = ring[ring.length - 1];
-    for (const point of ring) {
-      if (before && isBeyond(before, point)) {
-        before = point;
-        continue;
-      }
-      const hit = before && intersectSegments(a, b, before, point);
-      if (hit) stopAt(hit);
-      // Sides along the line have no crossing; their ends are the stops then.
-      stopAt(point);
-      before = point;
+  const isBeyond = beyond([a, b]);
+  let met = false;
+  for (const [p, q] of sides) {
+    if (isBeyond(p, q)) continue;
+    const hit = intersectSegments(a, b, p, q);
+    if (hit) {
+      met = true;
+      stopAt(hit);
     }
+    // Sides along the line have no crossing; their ends are the stops then.
+    stopAt(q);
   }
   stops.sort((s, t) => s - t);
-  return stops.filter((stop, i) => i === 0 || (stop - at(stops, i - 1)) * size > SAME_LENGTH);
+  return {
+    stops: stops.filter((stop, i) => i === 0 || (stop - at(stops, i - 1)) * size > SAME_LENGTH),
+    met,
+  };
 }

@@ -271,6 +271,38 @@ describe('clipPolyline', () => {
     );
   });
 
+  it('keeps of a line with corners what it keeps of each of its segments (twin: clipped one by one)', () => {
+    // On few whole places, so that segments run along borders and turn on them, and on corners of the region.
+    const place = fc.record({ x: fc.integer({ min: -1, max: 7 }), y: fc.integer({ min: -1, max: 7 }) });
+    const lattice = fc
+      .array(fc.tuple(place, fc.integer({ min: 1, max: 4 }), fc.integer({ min: 1, max: 4 }), fc.boolean()), {
+        minLength: 1,
+        maxLength: 6,
+      })
+      .map((boxes) =>
+        boxes.reduce<Region>(
+          (all, [{ x, y }, w, h, out]) =>
+            out ? subtract(all, box(x, y, w, h)) : union([all, box(x, y, w, h)]),
+          box(1, 1, 4, 3),
+        ),
+      );
+    const lengthOf = (parts: readonly (readonly Point[])[]) =>
+      parts.reduce(
+        (sum, part) => sum + part.slice(1).reduce((all, p, i) => all + distance(part[i] ?? p, p), 0),
+        0,
+      );
+    fc.assert(
+      fc.property(lattice, fc.array(place, { minLength: 2, maxLength: 20 }), (region, line) => {
+        const each = line.slice(1).map((p, i) => lengthOf(clipPolyline([line[i] ?? p, p], region)));
+        expect(lengthOf(clipPolyline(line, region))).toBeCloseTo(
+          each.reduce((sum, one) => sum + one, 0),
+          6,
+        );
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
   it('has the length that the chord of a turned region has', () => {
     fc.assert(
       fc.property(anyRegion, fc.integer({ min: 0, max: 900 }), (region, y) => {
