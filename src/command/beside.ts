@@ -139,12 +139,12 @@ export function twoThreads({ script, made }: Second, design: Design): Hands {
         };
       },
       painted: (painted) => tell({ painted }),
+      planned: ({ cutting, fastening, marks, patterns, shopping, total, checks }) =>
+        tell({ rest: { cutting, fastening, marks, patterns, shopping, total, checks } }),
     },
     make: async (plan, files) => {
       const brought = new Promise<Bytes>((resolve) => worker.once('message', resolve));
       worker.ref();
-      const { cutting, fastening, marks, patterns, shopping, total, checks } = plan;
-      tell({ rest: { cutting, fastening, marks, patterns, shopping, total, checks } });
       const mine: Bytes = new Map();
       const sorts = sorted(plan, files);
       for (const sort of ORDER.first) await makeOpen(sorts[sort], sort, begun, mine);

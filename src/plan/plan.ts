@@ -39,6 +39,7 @@ export interface Beside {
   /** Gives what is asked for the cutting in the end: null where the planner is to cut. */
   readonly joined: (joined: Joined, work: CutWork) => () => Cutting | null;
   readonly painted: (painted: Painted) => void;
+  readonly planned: (plan: Plan) => void;
 }
 
 export type Planner = (design: Design, supplies: Supplies, options?: PlanOptions) => Plan;
@@ -83,7 +84,9 @@ export function createPlanner(): Planner {
       }
       if (name === 'fold') options.beside?.painted(paintedOf(known));
     });
-    return planOf(known);
+    const plan = planOf(known);
+    options.beside?.planned(plan);
+    return plan;
   };
 }
 

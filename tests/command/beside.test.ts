@@ -65,6 +65,7 @@ describe('a second thread that makes files too', () => {
       began();
       parentPort.postMessage(new Map([['abcde'[at], new Uint8Array([at + 1])]]));
       parentPort.close();`);
+    hands.beside?.planned(PLAN);
     const made: string[] = [];
     expect([...(await hands.make(PLAN, filesOf(made, began)))]).toEqual([...all]);
     expect(made).toHaveLength(NAMES.length - 1);
@@ -72,6 +73,7 @@ describe('a second thread that makes files too', () => {
 
   it('that dies with files in its hands leaves none out', async () => {
     const hands = handsThat('Atomics.add(begun, OTHERS, 3); began(); process.exit(1);');
+    hands.beside?.planned(PLAN);
     const made: string[] = [];
     expect([...(await hands.make(PLAN, filesOf(made, began)))]).toEqual([...all]);
     expect(made.sort()).toEqual(NAMES);
@@ -94,8 +96,10 @@ describe('a second thread that makes files too', () => {
     const faulty = filesOf([], () => true).map((file) =>
       file.name === 'c' ? { ...file, make: () => Promise.reject(new Error('c failed')) } : file,
     );
-    for (const { make } of [oneThread, handsThat('began(); throw new Error("another");')])
+    for (const { beside, make } of [oneThread, handsThat('began(); throw new Error("another");')]) {
+      beside?.planned(PLAN);
       await expect(make(PLAN, faulty)).rejects.toThrow('c failed');
+    }
   });
 
   /** What a second thread that does this brings when the cutting is asked for, after it has begun. */
