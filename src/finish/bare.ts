@@ -1,9 +1,10 @@
-import { intersect, offset, subtract, union } from '../geometry/clip.ts';
-import { perimeterOf } from '../geometry/region.ts';
-import type { Region } from '../geometry/shape.ts';
+import { intersect, offset, subtract } from '../geometry/clip.ts';
+import { boxesMeet, boxOf, perimeterOf } from '../geometry/region.ts';
+import { boxOfPoints } from '../geometry/ring.ts';
+import type { Polygon } from '../geometry/shape.ts';
 import type { KeptResults } from '../layout/kept.ts';
 import { UNDER_EDGE } from '../lettering/painted.ts';
-import { groupOf } from '../list/grouped.ts';
+import { addTo, type Groups, groupOf } from '../list/grouped.ts';
 import { addUp } from '../list/totals.ts';
 import type { Mm } from '../measure/units.ts';
 import type { Boxed, Surface } from './input.ts';
@@ -39,13 +40,14 @@ export function bareOn(
 
 /** Masking tape around bare areas, by the finish that goes on first, each stretch once where two colors lie over each other. */
 export function tapeAround(areas: readonly BareArea[]): Map<string, Mm> {
-  const taped = new Map<string, Region>();
+  const taped: Groups<string, Polygon> = new Map();
   const tape = new Map<string, Mm>();
   for (const { part, finish, z, region } of areas) {
     const key = `${part}|${z}`;
-    const before = groupOf(taped, key);
-    taped.set(key, before.length > 0 ? union([before, region]) : region);
+    const box = boxOf(region);
+    const before = groupOf(taped, key).filter(({ outer }) => box && boxesMeet(boxOfPoints(outer), box));
     const fresh = before.length > 0 ? subtract(region, before) : region;
+    for (const polygon of region) addTo(taped, key, polygon);
     addUp(tape, finish, perimeterOf(fresh));
   }
   return tape;

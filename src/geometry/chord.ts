@@ -1,6 +1,6 @@
 import { at } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
-import { cross, distance, subtract } from './point.ts';
+import { distance, subtract } from './point.ts';
 import { ringsOf } from './region.ts';
 import type { Point, Region } from './shape.ts';
 
@@ -14,21 +14,22 @@ export function chordsInside(a: Point, b: Point, region: Region): [Mm, Mm][] {
   if (size === 0) return [];
   const along = subtract(b, a);
   const shares: number[] = [];
+  /** To the left of the line where it is more than 0. */
+  const sideOf = (p: Point): number => along.x * (p.y - a.y) - along.y * (p.x - a.x);
   for (const ring of ringsOf(region)) {
     let before = ring[ring.length - 1];
+    if (!before) continue;
+    let from = sideOf(before);
     for (const point of ring) {
-      if (before) {
-        const from = cross(along, subtract(before, a));
-        const to = cross(along, subtract(point, a));
-        // A corner on the line counts to one side only, so that crossings come in pairs.
-        if (from > 0 !== to > 0) {
-          const t = from / (from - to);
-          const x = before.x + (point.x - before.x) * t - a.x;
-          const y = before.y + (point.y - before.y) * t - a.y;
-          shares.push((x * along.x + y * along.y) / (size * size));
-        }
+      const to = sideOf(point);
+      // A corner on the line counts to one side only, so that crossings come in pairs.
+      if (from > 0 !== to > 0) {
+        const t = from / (from - to);
+        const x = before.x + (point.x - before.x) * t - a.x;
+        const y = before.y + (point.y - before.y) * t - a.y;
+        shares.push((x * along.x + y * along.y) / (size * size));
       }
-      before = point;
+      [before, from] = [point, to];
     }
   }
   shares.sort((s, t) => s - t);
