@@ -31,11 +31,12 @@ export function SidePane({ withParts }: { withParts: boolean }) {
   const { Pane } = PANES[step];
 
   // The control that was pressed may be gone with the pane that held it: the focus goes to what came instead.
+  // The drawing goes nowhere: to ask whether it is still seen would lay the page out at once and once more.
   const before = useRef(tab);
   useLayoutEffect(() => {
-    if (before.current !== tab) regainFocus();
+    if (before.current !== tab && document.activeElement !== store.getState().canvas) regainFocus();
     before.current = tab;
-  }, [tab]);
+  }, [tab, store]);
 
   // The pane of another step is read from its beginning, wherever the one before was left; another tab has its own.
   const pane = useRef<HTMLElement>(null);
