@@ -1,5 +1,5 @@
 import type { Mm } from '../measure/units.ts';
-import type { Box } from './shape.ts';
+import type { Box, Point } from './shape.ts';
 
 /** The box moved out by `by` on every side; in, where that is negative. */
 export const grownBox = ({ x, y, w, h }: Box, by: Mm): Box => ({
@@ -29,6 +29,13 @@ export const surrounds = (outer: Box, inner: Box, slack: Mm = 0): boolean =>
   inner.y >= outer.y - slack &&
   inner.x + inner.w <= outer.x + outer.w + slack &&
   inner.y + inner.h <= outer.y + outer.h + slack;
+
+/** Whether a segment lies all to one side of a box: it neither crosses nor touches it. */
+export const isBeyond = ({ x, y, w, h }: Box, p: Point, q: Point): boolean =>
+  (p.x < x && q.x < x) ||
+  (p.x > x + w && q.x > x + w) ||
+  (p.y < y && q.y < y) ||
+  (p.y > y + h && q.y > y + h);
 
 export const boxArea = ({ w, h }: Box): number => w * h;
 

@@ -12,7 +12,7 @@ import {
 } from 'clipper2-ts';
 import { at, pick } from '../list/at.ts';
 import type { Mm } from '../measure/units.ts';
-import { grownBox, sharedArea, surrounds } from './box.ts';
+import { grownBox, isBeyond, sharedArea, surrounds } from './box.ts';
 import { clustersOf, inOrder } from './cluster.ts';
 import { distance, lerp, midpoint } from './point.ts';
 import {
@@ -25,7 +25,7 @@ import {
   regionOfBox,
   ringsOf,
 } from './region.ts';
-import { boxOfPoints, perimeter, reverseRing, signedArea } from './ring.ts';
+import { boxOfPoints, eachSide, perimeter, reverseRing, signedArea } from './ring.ts';
 import { intersectSegments } from './segment.ts';
 import type { Box, Point, Polygon, Region, Ring } from './shape.ts';
 import { FLATNESS, SAME_LENGTH } from './tolerance.ts';
@@ -375,24 +375,17 @@ export function clipPolyline(points: readonly Point[], region: Region): Point[][
 
 type Side = readonly [Point, Point];
 
-/** Tells of sides whether they lie beyond the box around a line: they neither cross it nor lie along it. */
-function beyond(line: readonly Point[]): (p: Point, q: Point) => boolean {
-  const { x, y, w, h } = grownBox(boxOfPoints(line), BESIDE);
-  const [right, top] = [x + w, y + h];
-  return (p, q) =>
-    (p.x < x && q.x < x) || (p.x > right && q.x > right) || (p.y < y && q.y < y) || (p.y > top && q.y > top);
-}
+/** The box around a line: what lies beyond it neither crosses the line nor lies along it. */
+const boxBeside = (line: readonly Point[]): Box => grownBox(boxOfPoints(line), BESIDE);
 
 /** The sides of a region that can cross a line or lie along it. */
 function sidesBeside(region: Region, line: readonly Point[]): Side[] {
-  const isBeyond = beyond(line);
+  const box = boxBeside(line);
   const sides: Side[] = [];
   for (const ring of ringsOf(region)) {
-    let before = ring[ring.length - 1];
-    for (const point of ring) {
-      if (before && !isBeyond(before, point)) sides.push([before, point]);
-      before = point;
-    }
+    eachSide(ring, (p, q) => {
+      if (!isBeyond(box, p, q)) sides.push([p, q]);
+    });
   }
   return sides;
 }
@@ -428,10 +421,10 @@ function stopsAlong(
     const share = ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / (size * size);
     if (share > 0 && share < 1) stops.push(share);
   };
-  const isBeyond = beyond([a, b]);
+  const box = boxBeside([a, b]);
   let met = false;
   for (const [p, q] of sides) {
-    if (isBeyond(p, q)) continue;
+    if (isBeyond(box, p, q)) continue;
     const hit = intersectSegments(a, b, p, q);
     if (hit) {
       met = true;

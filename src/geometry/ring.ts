@@ -9,7 +9,7 @@ import { SAME_LENGTH } from './tolerance.ts';
 const NEAR: Mm = 2 * SAME_LENGTH;
 
 /** Calls `visit` for every side of a closed ring, the last one back to the first point. */
-function eachSide(ring: Ring, visit: (a: Point, b: Point) => void): void {
+export function eachSide(ring: Ring, visit: (a: Point, b: Point) => void): void {
   let before = ring[ring.length - 1];
   for (const point of ring) {
     if (before) visit(before, point);

@@ -1,6 +1,7 @@
 import { cyclic, pick } from '../list/at.ts';
+import { keptBy } from '../list/keptBy.ts';
 import type { Mm } from '../measure/units.ts';
-import { grownBox } from './box.ts';
+import { grownBox, isBeyond } from './box.ts';
 import { curvesAt, pointsAt } from './loop.ts';
 import { cross, distance, dot, subtract } from './point.ts';
 import { areaOf, ringsOf } from './region.ts';
@@ -39,23 +40,6 @@ function chordedOf(curve: Curved): Chorded {
   const points = pointsAt(curve, shares);
   return { curve, shares, points, box: grownBox(boxOfPoints(points), ON_CHORD), last: 0 };
 }
-
-/** The chords of curves, made once for each that is asked for. */
-function chordsOfCurves(): (curve: Curved) => Chorded {
-  const known = new Map<Curved, Chorded>();
-  return (curve) => {
-    const chorded = known.get(curve) ?? chordedOf(curve);
-    known.set(curve, chorded);
-    return chorded;
-  };
-}
-
-/** Whether a side lies all to one side of a box. */
-const isBeyond = ({ x, y, w, h }: Box, p: Point, q: Point): boolean =>
-  (p.x < x && q.x < x) ||
-  (p.x > x + w && q.x > x + w) ||
-  (p.y < y && q.y < y) ||
-  (p.y > y + h && q.y > y + h);
 
 /** The part of one chord that a side is, or null. */
 function onChord(chorded: Chorded, p: Point, q: Point): OnChord | null {
@@ -116,7 +100,7 @@ export function* chordsIn(region: Region): Generator<OnChord & { readonly p: Poi
   const all = new Set<Curved>();
   for (const ring of rings) for (const p of ring) for (const curve of curvesAt(p)) all.add(curve);
   if (all.size === 0) return;
-  const chordedAs = chordsOfCurves();
+  const chordedAs = keptBy(chordedOf);
   for (const ring of rings) {
     for (const [i, q] of ring.entries()) {
       const p = cyclic(ring, i - 1);
@@ -150,7 +134,7 @@ export function trueAreaOf(region: Region): number {
 
 /** Tells how much longer a curve is than a side of a polygon that stands for it; 1 for a straight side. */
 export function lengthenings(): (p: Point, q: Point) => number {
-  const chordedAs = chordsOfCurves();
+  const chordedAs = keptBy(chordedOf);
   return (p, q) => {
     for (const curve of curvesBeside(p, q)) {
       const on = onChord(chordedAs(curve), p, q);

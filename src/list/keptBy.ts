@@ -1,7 +1,12 @@
-/** A function that works out what follows from an immutable object once, and gives that while the object lasts. */
-export function keptBy<K extends object, R>(compute: (key: K) => R): (key: K) => R {
-  const kept = new WeakMap<K, { readonly result: R }>();
-  return (key) => {
+/** Where results are kept by what they follow from. */
+interface Kept<K, R> {
+  get(key: K): { readonly result: R } | undefined;
+  set(key: K, known: { readonly result: R }): unknown;
+}
+
+const keptIn =
+  <K, R>(kept: Kept<K, R>, compute: (key: K) => R): ((key: K) => R) =>
+  (key) => {
     let known = kept.get(key);
     if (known === undefined) {
       known = { result: compute(key) };
@@ -9,17 +14,11 @@ export function keptBy<K extends object, R>(compute: (key: K) => R): (key: K) =>
     }
     return known.result;
   };
-}
 
-/** The same of words, each of which is kept as long as the function. */
-export function keptByWord<R>(compute: (key: string) => R): (key: string) => R {
-  const kept = new Map<string, R>();
-  return (key) => {
-    let known = kept.get(key);
-    if (known === undefined) {
-      known = compute(key);
-      kept.set(key, known);
-    }
-    return known;
-  };
-}
+/** A function that works out what follows from an immutable object once, and gives that while the object lasts. */
+export const keptBy = <K extends object, R>(compute: (key: K) => R): ((key: K) => R) =>
+  keptIn(new WeakMap(), compute);
+
+/** The same of words and numbers, each of which is kept as long as the function. */
+export const keptByValue = <K extends string | number, R>(compute: (key: K) => R): ((key: K) => R) =>
+  keptIn(new Map(), compute);

@@ -1,6 +1,7 @@
 import { codeAt } from '../list/at.ts';
+import { keptBy } from '../list/keptBy.ts';
 import { withoutBlocks } from '../plan/patternRequests.ts';
-import type { Pictured, Plan } from '../plan/types.ts';
+import type { Pictured, Plan, SignPlan } from '../plan/types.ts';
 import { LANGUAGES } from '../plan/words/languages.ts';
 import { sayFor } from '../plan/words/say.ts';
 import { PLAN_WORDS } from '../plan/words/tables.ts';
@@ -24,9 +25,7 @@ import { roomDrawing } from './room/room.ts';
 import { type Scripts, unwrittenIn } from './script/scripts.ts';
 import { signFile } from './signFile.ts';
 import { svgOf } from './svg/svg.ts';
-
-/** Node and browsers alike have it; the types of the core name neither. */
-declare const TextEncoder: new () => { encode(text: string): Uint8Array };
+import { utf8 } from './utf8.ts';
 
 /** A file of the plan: made when it is asked for, since the PDFs take their time. */
 export interface PlanFile {
@@ -38,7 +37,7 @@ export interface PlanFile {
 const text = (name: string, type: PlanFile['type'], make: () => string): PlanFile => ({
   name,
   type,
-  make: async () => new TextEncoder().encode(make()),
+  make: async () => utf8(make()),
 });
 
 /** The pictures and outlines of the face, which can be made before the plan is whole. */
@@ -68,6 +67,7 @@ export function planFiles(plan: Plan, letters: Letters, early?: PacketBegun): Pl
   const { decimalMark } = LANGUAGES[plan.language].notation;
   const signs = withoutBlocks({ parts: plan.layout.parts, signs: plan.signs });
   const stems = fileStems(signs.map((sign) => sign.id));
+  const fileOf = keptBy((sign: SignPlan) => signFile(plan, sign));
   return [
     text('plan.json', 'application/json', () =>
       planJson(plan, {
@@ -86,10 +86,15 @@ export function planFiles(plan: Plan, letters: Letters, early?: PacketBegun): Pl
     text('on-hand.csv', 'text/csv', () => csvOf(shelfRows(plan), decimalMark)),
     ...pictureFiles(plan),
     ...signs.flatMap((sign, i) => {
-      const { drawing, machine, tolerance } = signFile(plan, sign);
       return [
-        text(`sign-${stems[i]}.svg`, 'image/svg+xml', () => svgOf(drawing, { tolerance })),
-        text(`sign-${stems[i]}-mm.dxf`, 'image/vnd.dxf', () => dxfOf(machine, { tolerance })),
+        text(`sign-${stems[i]}.svg`, 'image/svg+xml', () => {
+          const { drawing, tolerance } = fileOf(sign);
+          return svgOf(drawing, { tolerance });
+        }),
+        text(`sign-${stems[i]}-mm.dxf`, 'image/vnd.dxf', () => {
+          const { machine, tolerance } = fileOf(sign);
+          return dxfOf(machine, { tolerance });
+        }),
       ];
     }),
   ];

@@ -1,5 +1,6 @@
 import { boxesMeet } from '../../geometry/region.ts';
 import type { Box, Point } from '../../geometry/shape.ts';
+import { keptByValue } from '../../list/keptBy.ts';
 import { fractionsIn } from '../words/fractions.ts';
 import { HALO } from './haloed.ts';
 import type { Pen } from './pen.ts';
@@ -100,21 +101,11 @@ interface Written {
   readonly edge: Box;
 }
 
-interface Fonts {
-  readonly plain: string;
-  readonly small: string;
-}
-
-const fonts = new Map<number, Fonts>();
-
 /** Fonts of a text of a size, and of its fractions. */
-function fontsOf(size: number): Fonts {
-  const known = fonts.get(size);
-  if (known) return known;
-  const made = { plain: `600 ${size}px ${FACE}`, small: `600 ${size * SMALL}px ${FACE}` };
-  fonts.set(size, made);
-  return made;
-}
+const fontsOf = keptByValue((size: number) => ({
+  plain: `600 ${size}px ${FACE}`,
+  small: `600 ${size * SMALL}px ${FACE}`,
+}));
 
 /** A text with its fractions, stretch by stretch, and its width. */
 function setText(ctx: Pen, { text, size }: Pick<Plate, 'text' | 'size'>) {

@@ -2,9 +2,10 @@ import { PDFContext, PDFHexString, type PDFRef, PDFString, PDFWriter } from '@ca
 import type { Drawing, Raster } from '../../drawing/drawing.ts';
 import type { Path } from '../../geometry/shape.ts';
 import { pick } from '../../list/at.ts';
-import { keptBy, keptByWord } from '../../list/keptBy.ts';
+import { keptBy, keptByValue } from '../../list/keptBy.ts';
 import type { Mm } from '../../measure/units.ts';
 import { decimal } from '../number.ts';
+import { utf8 } from '../utf8.ts';
 import { contentOf, type Names, POINTS_PER_MM } from './content.ts';
 import { fingerprint } from './fingerprint.ts';
 import { EmbeddedFont } from './font/embedded.ts';
@@ -33,16 +34,13 @@ export interface PdfInfo {
   readonly language: string;
 }
 
-/** Node and browsers alike have it; the types of the core name neither. */
-declare const TextEncoder: new () => { encode(text: string): Uint8Array };
-
 /** Names that content uses and the objects they stand for, one table for the whole file. */
 class Resources implements Names {
   readonly layers = new Map<string, { name: string; ref: PDFRef }>();
   readonly states = new Map<number, { name: string; ref: PDFRef }>();
   readonly images = new Map<Raster, { name: string; ref: PDFRef }>();
 
-  readonly color = keptByWord(color);
+  readonly color = keptByValue(color);
   readonly path = keptBy((path: Path) => pathOperators(path));
   private readonly fonts;
   readonly scripts;
@@ -125,10 +123,9 @@ export async function pdfOf(pages: readonly PdfPage[], info: PdfInfo, letters: L
   const refs = pages.map(() => context.nextRef());
   const links = linksOf(context, pages, refs);
   const written = pages.map((page) => contentOf(page.drawing.items, resources));
-  const encoder = new TextEncoder();
   pages.forEach((page, i) => {
     const annotations = pick(links, i);
-    const content = context.register(context.flateStream(encoder.encode(pick(written, i).content)));
+    const content = context.register(context.flateStream(utf8(pick(written, i).content)));
     const dictionary = {
       Type: 'Page',
       Parent: treeRef,

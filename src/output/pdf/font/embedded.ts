@@ -2,7 +2,7 @@ import { type PDFContext, type PDFRef, PDFString } from '@cantoo/pdf-lib';
 import { CAP_HEIGHT } from '../../../drawing/typeface.ts';
 import { need } from '../../../lettering/font/tables.ts';
 import { under } from '../../../list/at.ts';
-import { keptByWord } from '../../../list/keptBy.ts';
+import { keptByValue } from '../../../list/keptBy.ts';
 import { fingerprint } from '../fingerprint.ts';
 import type { Face } from './face.ts';
 import { subsetOf } from './subset.ts';
@@ -17,7 +17,7 @@ export class EmbeddedFont {
   constructor(readonly face: Face) {}
 
   /** Glyph of a character as it is shown, remembered for the font. */
-  private readonly shown = keptByWord((char: string) => {
+  private readonly shown = keptByValue((char: string) => {
     const glyph = this.face.glyphOf(char);
     if (!this.used.has(glyph)) this.used.set(glyph, char);
     return hex(glyph);
