@@ -1,7 +1,7 @@
 import { cyclic, pick } from '../list/at.ts';
 import { keptBy } from '../list/keptBy.ts';
 import type { Mm } from '../measure/units.ts';
-import { grownBox, isBeyond } from './box.ts';
+import { grownBox } from './box.ts';
 import { curvesAt, pointsAt } from './loop.ts';
 import { cross, distance, dot, subtract } from './point.ts';
 import { areaOf, ringsOf } from './region.ts';
@@ -12,6 +12,8 @@ import { SAME_LENGTH } from './tolerance.ts';
 
 /** What was cut on the grid of the clipper lies on a chord within this. */
 const ON_CHORD: Mm = 2e-4;
+/** Farther than this out of a chord's box nothing lies on it. */
+const FAR: Mm = 2 * ON_CHORD;
 
 /** A curve with the chords that stand for it. */
 interface Chorded {
@@ -19,10 +21,12 @@ interface Chorded {
   /** Where the chords meet: shares of the curve, and the points there. */
   readonly shares: readonly number[];
   readonly points: readonly Point[];
+  /** Around all that lies on a chord. */
   readonly box: Box;
-  /** The chord found last: the next side of a polygon lies on it or beside it. */
-  last: number;
 }
+
+/** The chord of a curve that was found last: the next side of a polygon lies on it or beside it. */
+type Lasts = Map<Curved, number>;
 
 /** Where along which chord of a curve a side of a polygon lies: shares of the chord. */
 export interface OnChord {
@@ -35,32 +39,39 @@ export interface OnChord {
 /** What a curve takes in beside its chord, up to a share of the chord: a parabola's, as flat curves are. */
 const upTo = (share: number): number => share * share * (3 - 2 * share);
 
-function chordedOf(curve: Curved): Chorded {
+const chordedOf = keptBy((curve: Curved): Chorded => {
   const shares = sharesOf(curve);
   const points = pointsAt(curve, shares);
-  return { curve, shares, points, box: grownBox(boxOfPoints(points), ON_CHORD), last: 0 };
-}
+  return { curve, shares, points, box: grownBox(boxOfPoints(points), FAR) };
+});
 
 /** The part of one chord that a side is, or null. */
-function onChord(chorded: Chorded, p: Point, q: Point): OnChord | null {
-  if (isBeyond(chorded.box, p, q)) return null;
-  const { points, last } = chorded;
+function onChord(curve: Curved, p: Point, q: Point, lasts: Lasts): OnChord | null {
+  const chorded = chordedOf(curve);
+  if (!isIn(chorded.box, p) || !isIn(chorded.box, q)) return null;
+  const { points } = chorded;
+  const last = lasts.get(curve) ?? 0;
   // From the chord found last to both sides.
   for (let k = 0; k < 2 * points.length; k++) {
     const index = last + (k % 2 === 0 ? -k : k + 1) / 2;
     const [a, b] = [points[index], points[index + 1]];
-    if (!a || !b || !isNear(a, b, p)) continue;
+    if (!a || !b || !isNear(a, b, p) || !isNear(a, b, q)) continue;
     const on = onOne(a, b, p, q);
     if (!on) continue;
-    chorded.last = index;
+    lasts.set(curve, index);
     return { chorded, index, ...on };
   }
   return null;
 }
 
-/** Whether a point can lie on a chord: farther than this out of the chord's box none does. */
+const isIn = ({ x, y, w, h }: Box, p: Point): boolean => p.x >= x && p.x <= x + w && p.y >= y && p.y <= y + h;
+
+/** Whether a point can lie on a chord. */
 const isNear = (a: Point, b: Point, p: Point): boolean =>
-  !isBeyond({ x: p.x - 2 * ON_CHORD, y: p.y - 2 * ON_CHORD, w: 4 * ON_CHORD, h: 4 * ON_CHORD }, a, b);
+  p.x >= Math.min(a.x, b.x) - FAR &&
+  p.x <= Math.max(a.x, b.x) + FAR &&
+  p.y >= Math.min(a.y, b.y) - FAR &&
+  p.y <= Math.max(a.y, b.y) + FAR;
 
 /** The part of the chord from `a` to `b` that a side is, or null. */
 function onOne(
@@ -100,13 +111,13 @@ export function* chordsIn(region: Region): Generator<OnChord & { readonly p: Poi
   const all = new Set<Curved>();
   for (const ring of rings) for (const p of ring) for (const curve of curvesAt(p)) all.add(curve);
   if (all.size === 0) return;
-  const chordedAs = keptBy(chordedOf);
+  const lasts: Lasts = new Map();
   for (const ring of rings) {
     for (const [i, q] of ring.entries()) {
       const p = cyclic(ring, i - 1);
       const beside = curvesBeside(p, q);
       for (const curve of beside.length > 0 ? beside : all) {
-        const on = onChord(chordedAs(curve), p, q);
+        const on = onChord(curve, p, q, lasts);
         if (on) {
           yield { ...on, p, q };
           break;
@@ -134,10 +145,10 @@ export function trueAreaOf(region: Region): number {
 
 /** Tells how much longer a curve is than a side of a polygon that stands for it; 1 for a straight side. */
 export function lengthenings(): (p: Point, q: Point) => number {
-  const chordedAs = keptBy(chordedOf);
+  const lasts: Lasts = new Map();
   return (p, q) => {
     for (const curve of curvesBeside(p, q)) {
-      const on = onChord(chordedAs(curve), p, q);
+      const on = onChord(curve, p, q, lasts);
       if (!on) continue;
       const { points } = on.chorded;
       return lengthOf(spanOf(on)) / distance(pick(points, on.index), pick(points, on.index + 1));
