@@ -3,68 +3,78 @@ import {
   type MessagePort,
   parentPort,
   receiveMessageOnPort,
-  Worker,
-  workerData,
+  type Worker,
 } from 'node:worker_threads';
-import type { Cutting } from '../cutting/result.ts';
 import type { Design } from '../design/schema.ts';
 import { KeptResults } from '../layout/kept.ts';
-import { type PlanFile, pictureFiles, planFiles } from '../output/files.ts';
+import { type PlanFile, planFiles } from '../output/files.ts';
 import { JOINED_KINDS, PAINTED_KINDS } from '../output/packet/kinds.ts';
 import { beginPacket, type PacketBegun } from '../output/packet/packet.ts';
-import { type CutWork, cutWithJob } from '../plan/cuttingStage.ts';
-import type { Beside } from '../plan/plan.ts';
+import type { Letters } from '../output/pdf/letters.ts';
+import { shadowsOn } from '../output/picture/litFace.ts';
+import { cutWithJob } from '../plan/cuttingStage.ts';
+import type { Beside, Done, Work } from '../plan/plan.ts';
+import { plansOf } from '../plan/stages/patterns.ts';
 import type { Joined, Painted, Pictured, Plan } from '../plan/types.ts';
 import { readLetters } from './supplies.ts';
 
-/** What starts a second thread: the script, and the made file that it runs. */
+/** A second thread, which gets ready; `gone` comes with its end. */
 export interface Second {
-  readonly script: string;
-  readonly made: string;
+  readonly worker: Worker;
+  readonly gone: Promise<unknown>;
 }
 
-/** Memory that both threads see: how many files of each sort are begun, and how far the cutting is. */
-const SLOTS = { packet: 0, pictures: 1, others: 2, cutting: 3 } as const;
-type Sort = 'packet' | 'pictures' | 'others';
+/** Memory that both threads see: how many files of each sort are begun, and how far each work beside the plan is. */
+const SLOTS = { packet: 0, others: 1, cutting: 2, patterns: 3, shadows: 4 } as const;
+type Sort = 'packet' | 'others';
 
-/** Where each thread looks for files to make: the second one has begun the packet and the pictures. */
+/** Where each thread looks for files to make: the second one has begun the packet, and nobody else is as soon done. */
 const ORDER = {
-  first: ['others', 'pictures', 'packet'],
-  second: ['packet', 'others', 'pictures'],
+  first: ['others'],
+  second: ['packet', 'others'],
 } as const satisfies Record<string, readonly Sort[]>;
 
-/** Of the cutting; in between it counts its steps. */
+/** What the second thread does for the first one, and is asked for. */
+interface Works extends Work {
+  readonly shadows: Pictured;
+}
+interface Results extends Done {
+  readonly shadows: ReturnType<typeof shadowsOn>;
+}
+type What = keyof Results;
+
+/** Of a work; in between it counts its steps. */
 const [NOT_BEGUN, DONE] = [0, -1];
 
-/** Begins the cutting; false where the other thread has. */
-const takesCutting = (begun: Int32Array): boolean =>
-  Atomics.compareExchange(begun, SLOTS.cutting, NOT_BEGUN, 1) === NOT_BEGUN;
+/** Begins a work; false where the other thread has. */
+const takes = (begun: Int32Array, what: What): boolean =>
+  Atomics.compareExchange(begun, SLOTS[what], NOT_BEGUN, 1) === NOT_BEGUN;
 
-/** Milliseconds without a step of the cutting after which nobody is taken to be at it. */
+/** Milliseconds without a step of a work after which nobody is taken to be at it. */
 const PATIENCE = 3000;
 
-/** Waits for the cutting of the other thread; false where that has come to a stop. */
-function isCut(begun: Int32Array): boolean {
+/** Waits for a work of the other thread; false where that has come to a stop. */
+function isDone(begun: Int32Array, what: What): boolean {
   for (;;) {
-    const step = Atomics.load(begun, SLOTS.cutting);
+    const step = Atomics.load(begun, SLOTS[what]);
     if (step === DONE) return true;
-    const woken = Atomics.wait(begun, SLOTS.cutting, step, PATIENCE);
-    if (woken === 'timed-out' && Atomics.load(begun, SLOTS.cutting) === step) return false;
+    const woken = Atomics.wait(begun, SLOTS[what], step, PATIENCE);
+    if (woken === 'timed-out' && Atomics.load(begun, SLOTS[what]) === step) return false;
   }
 }
 
-/** What the second thread is told at its start. */
+/** What the second thread is told first. */
 interface Start {
-  readonly made: string;
   readonly design: Design;
   readonly begun: Int32Array;
-  /** Brings the cutting to whoever waits for it. */
-  readonly cut: MessagePort;
+  /** Brings what is done to whoever waits for it. */
+  readonly done: MessagePort;
 }
 
-/** What it is told of the plan, in this order; boards and sheets are to be cut with the first of it. */
+/** What it is told of the plan, in this order. */
 type Told =
-  | { readonly joined: Joined; readonly cut: CutWork }
+  | { readonly start: Start }
+  | { readonly joined: Joined; readonly work: Work }
   | { readonly painted: Painted }
   | { readonly rest: Omit<Plan, keyof Pictured> };
 
@@ -73,82 +83,86 @@ type Bytes = Map<string, Uint8Array>;
 /** What makes the plan beside the planner, and its files. */
 export interface Hands {
   readonly beside?: Beside;
-  /** Makes the files of a plan, named as they are, in their order. */
-  readonly make: (plan: Plan, files: readonly PlanFile[]) => Promise<Bytes>;
+  /** Makes files, named as they are, in their order. */
+  readonly make: (files: readonly PlanFile[]) => Promise<Bytes>;
 }
 
 /** One after the other, in this thread. */
 export const oneThread: Hands = {
-  make: async (_, files) => {
+  make: async (files) => {
     const made: Bytes = new Map();
     for (const { name, make } of files) made.set(name, await make());
     return made;
   },
 };
 
-/** Makes files of one sort, each that nobody has begun, and puts them to `made`; lets messages in between. */
+/** Makes files of one sort, each that nobody has begun, and puts them to `made`; lets messages in before each. */
 async function makeOpen(
   files: readonly PlanFile[],
   sort: Sort,
   begun: Int32Array,
   made: Bytes,
-  goesOn: () => boolean = () => true,
 ): Promise<void> {
-  while (goesOn()) {
+  for (;;) {
+    await new Promise((resolve) => setImmediate(resolve));
     const file = files[Atomics.add(begun, SLOTS[sort], 1)];
     if (!file) return;
     made.set(file.name, await file.make());
-    await new Promise((resolve) => setImmediate(resolve));
   }
 }
 
 /** The files of a plan by their sort. */
-function sorted(plan: Plan, files: readonly PlanFile[]): Readonly<Record<Sort, readonly PlanFile[]>> {
-  const pictures = new Set(pictureFiles(plan).map(({ name }) => name));
-  const sortOf = ({ name }: PlanFile): Sort =>
-    pictures.has(name) ? 'pictures' : name === 'packet.pdf' ? 'packet' : 'others';
-  const of = (sort: Sort) => files.filter((file) => sortOf(file) === sort);
-  return { packet: of('packet'), pictures: of('pictures'), others: of('others') };
+function sorted(files: readonly PlanFile[]): Readonly<Record<Sort, readonly PlanFile[]>> {
+  const isPacket = ({ name }: PlanFile) => name === 'packet.pdf';
+  return { packet: files.filter(isPacket), others: files.filter((file) => !isPacket(file)) };
 }
 
 /**
- * Two threads: the second one gets ready while the plan begins, cuts boards and sheets and makes the pictures while the
- * plan goes on, and then whichever is free takes the next file. What it does not bring, for whatever reason, is made
- * here, so that a fault is told as it would be without it.
+ * Two threads: the second one gets ready while the plan begins, lays out patterns, cuts boards and sheets and begins the
+ * packet while the plan goes on, and then whichever is free takes the next file. What it does not bring, for whatever
+ * reason, is made here, so that a fault is told as it would be without it.
  */
-export function twoThreads({ script, made }: Second, design: Design): Hands {
+export function twoThreads({ worker, gone }: Second, design: Design): Hands {
   const begun = new Int32Array(
     new SharedArrayBuffer(Object.keys(SLOTS).length * Int32Array.BYTES_PER_ELEMENT),
   );
-  const { port1: brings, port2: cut } = new MessageChannel();
-  const start: Start = { made, design, begun, cut };
-  const worker = new Worker(new URL(script), { workerData: start, transferList: [cut] });
-  const gone = new Promise<Bytes>((resolve) => {
-    for (const end of ['error', 'exit'] as const) worker.once(end, () => resolve(new Map()));
-  });
-  // A plan that comes to nothing ends without it; whoever listens for messages keeps the process waiting.
-  worker.unref();
-  const tell = (told: Told) => worker.postMessage(told);
+  const { port1: brings, port2: done } = new MessageChannel();
+  const tell = (told: Told, ports: readonly MessagePort[] = []) => worker.postMessage(told, ports);
+  tell({ start: { design, begun, done } }, [done]);
+  const brought: { [W in What]: Results[W] | null } = {
+    ...{ cutting: null, patterns: null, shadows: null },
+  };
+  const asked =
+    <W extends What>(what: W) =>
+    (): Results[W] | null => {
+      if (takes(begun, what) || !isDone(begun, what)) return null;
+      for (let one = receiveMessageOnPort(brings); one; one = receiveMessageOnPort(brings)) {
+        Object.assign(brought, one.message);
+      }
+      return brought[what];
+    };
   return {
     beside: {
       joined: (joined, work) => {
-        tell({ joined, cut: work });
-        return () => {
-          if (takesCutting(begun) || !isCut(begun)) return null;
-          return (receiveMessageOnPort(brings)?.message as Cutting | undefined) ?? null;
-        };
+        tell({ joined, work });
+        return { cutting: asked('cutting'), patterns: asked('patterns') };
       },
       painted: (painted) => tell({ painted }),
-      planned: ({ cutting, fastening, marks, patterns, shopping, total, checks }) =>
-        tell({ rest: { cutting, fastening, marks, patterns, shopping, total, checks } }),
+      planned: (plan) => {
+        const { cutting, fastening, patterns, shopping, total, checks } = plan;
+        tell({ rest: { cutting, fastening, patterns, shopping, total, checks } });
+        const shadows = asked('shadows')();
+        if (shadows) shadowsOn.know(plan, shadows);
+      },
     },
-    make: async (plan, files) => {
+    make: async (files) => {
       const brought = new Promise<Bytes>((resolve) => worker.once('message', resolve));
+      // Until here a plan that comes to nothing ends without it.
       worker.ref();
       const mine: Bytes = new Map();
-      const sorts = sorted(plan, files);
+      const sorts = sorted(files);
       for (const sort of ORDER.first) await makeOpen(sorts[sort], sort, begun, mine);
-      const theirs = await Promise.race([brought, gone]);
+      const theirs = await Promise.race([brought, gone.then((): Bytes => new Map())]);
       const all: Bytes = new Map();
       for (const { name, make } of files) {
         all.set(name, mine.get(name) ?? theirs.get(name) ?? (await make()));
@@ -160,26 +174,30 @@ export function twoThreads({ script, made }: Second, design: Design): Hands {
 
 /** In the second thread: does what it is asked for as long as there is any of it, and ends. */
 export function besideFirst(): void {
-  const { design, begun, cut } = workerData as Start;
-  const letters = readLetters(design);
   const made: Bytes = new Map();
   const known: Partial<Plan> = {};
   // One object grows to the plan: what was found for the first pages is known to the others.
   const grown = <P extends Partial<Plan>>(more: Partial<Plan>): P => Object.assign(known, more) as P;
   let packet: PacketBegun = {};
-  let isWhole = false;
+  let started: (Start & { readonly letters: Letters }) | null = null;
   parentPort?.on('message', async (told: Told) => {
+    if ('start' in told) {
+      started = { ...told.start, letters: readLetters(told.start.design) };
+      return;
+    }
+    if (!started) return;
+    const { begun, done, letters } = started;
     if ('joined' in told) {
-      cutFor(told.cut, begun, cut);
+      workFor('patterns', told.work.patterns, begun, done);
+      workFor('cutting', told.work.cutting, begun, done);
       packet = beginPacket(JOINED_KINDS, grown<Joined>(told.joined));
     } else if ('painted' in told) {
       const pictured = grown<Pictured>(told.painted);
+      workFor('shadows', pictured, begun, done);
       packet = { ...packet, ...beginPacket(PAINTED_KINDS, pictured) };
-      await makeOpen(pictureFiles(pictured), 'pictures', begun, made, () => !isWhole);
     } else {
-      isWhole = true;
       const plan = grown<Plan>(told.rest);
-      const sorts = sorted(plan, planFiles(plan, letters, packet));
+      const sorts = sorted(planFiles(plan, letters, packet));
       for (const sort of ORDER.second) await makeOpen(sorts[sort], sort, begun, made);
       parentPort?.postMessage(made);
       parentPort?.close();
@@ -187,17 +205,28 @@ export function besideFirst(): void {
   });
 }
 
-/** Cuts, unless the first thread has begun; a fault is left to that, which comes to the same and tells it. */
-function cutFor(work: CutWork, begun: Int32Array, port: MessagePort): void {
-  if (!takesCutting(begun)) return;
-  try {
+/** How each work is done; `steps` is asked every now and then. */
+const HOW: { readonly [W in What]: (work: Works[W], steps: () => void) => Results[W] } = {
+  cutting: (work, steps) => {
     // Asked every some hundred steps.
-    const cancelled = () => Atomics.add(begun, SLOTS.cutting, 1) === DONE;
-    port.postMessage(
-      cutWithJob(work, { nodes: work.nodes, watch: { cancelled }, results: new KeptResults() }),
-    );
+    const cancelled = () => {
+      steps();
+      return false;
+    };
+    return cutWithJob(work, { nodes: work.nodes, watch: { cancelled }, results: new KeptResults() });
+  },
+  patterns: plansOf,
+  shadows: shadowsOn,
+};
+
+/** Does a work, unless the first thread has begun; a fault is left to that, which comes to the same and tells it. */
+function workFor<W extends What>(what: W, work: Works[W], begun: Int32Array, port: MessagePort): void {
+  if (!takes(begun, what)) return;
+  try {
+    const done = HOW[what](work, () => Atomics.add(begun, SLOTS[what], 1));
+    port.postMessage({ [what]: done });
   } finally {
-    Atomics.store(begun, SLOTS.cutting, DONE);
-    Atomics.notify(begun, SLOTS.cutting);
+    Atomics.store(begun, SLOTS[what], DONE);
+    Atomics.notify(begun, SLOTS[what]);
   }
 }

@@ -2,7 +2,7 @@ import { isMainThread } from 'node:worker_threads';
 import { besideFirst, type Second, twoThreads } from './beside.ts';
 import { run } from './run.ts';
 
-/** Given by `start.mjs` where a second thread is worth its start. */
+/** Given by `start.mjs` where there is a second thread. */
 declare const second: Second | undefined;
 
 // Started by a script of the package, the process stands in the project's folder; the person stood elsewhere.

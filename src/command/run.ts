@@ -137,7 +137,7 @@ async function planAndWrite(
   }
   const letters = readLetters(design);
   for (const sentence of unwrittenWords(result, letters.scripts)) voice.out(`warning: letters: ${sentence}`);
-  const files = await make(result, planFiles(result, letters));
+  const files = await make(planFiles(result, letters));
   if (testPage) {
     const { tables, language, correction } = supplies;
     const setup = pageSetup({ ...design, papers: tables.papers, language, correction });

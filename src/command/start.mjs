@@ -10,7 +10,7 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
-import { isMainThread, workerData } from 'node:worker_threads';
+import { isMainThread, Worker, workerData } from 'node:worker_threads';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const cache = join(root, 'node_modules', '.cache', 'showface');
@@ -97,12 +97,26 @@ async function make(made) {
   rmSync(mine, { recursive: true, force: true });
 }
 
+/** A thread beside this one, which is of use where there is a second core; `gone` tells that it has come to its end. */
+function secondThread(made) {
+  const worker = new Worker(new URL(import.meta.url), { workerData: made });
+  const gone = new Promise((resolve) => {
+    for (const end of ['error', 'exit']) worker.once(end, resolve);
+  });
+  // A call that comes to nothing ends without it.
+  worker.unref();
+  return { worker, gone };
+}
+
 /**
  * Runs the made file, with what the engine read out of it the last time; the first time that is kept at the end. Files
  * are made by two threads where there is a second core; the first time by one, so that what is kept knows all of it.
  */
 function runMade(made) {
   const kept = made.replace('.cjs', '.read');
+  // Started before all else: it takes as long to get ready as this one does to open the design.
+  const second =
+    isMainThread && existsSync(kept) && availableParallelism() > 1 ? secondThread(made) : undefined;
   const cachedData = existsSync(kept) ? readFileSync(kept) : undefined;
   const script = new Script(readFileSync(made, 'latin1'), { filename: made, cachedData });
   const knows = cachedData && !script.cachedDataRejected;
@@ -117,8 +131,7 @@ function runMade(made) {
       }
     });
   }
-  const second = knows && availableParallelism() > 1 ? { script: import.meta.url, made } : undefined;
-  script.runInThisContext()(createRequire(import.meta.url), {}, second);
+  script.runInThisContext()(createRequire(import.meta.url), {}, knows ? second : undefined);
 }
 
 /** Makes the file where it is not there yet, and runs it. */
@@ -140,4 +153,4 @@ async function start() {
 }
 
 if (isMainThread) await start();
-else runMade(workerData.made);
+else runMade(workerData);

@@ -4,9 +4,15 @@ interface Kept<K, R> {
   set(key: K, known: { readonly result: R }): unknown;
 }
 
-const keptIn =
-  <K, R>(kept: Kept<K, R>, compute: (key: K) => R): ((key: K) => R) =>
-  (key) => {
+/** A function that gives what it once worked out. */
+interface KeptBy<K, R> {
+  (key: K): R;
+  /** Is told what somebody else has worked out. */
+  readonly know: (key: K, result: R) => void;
+}
+
+const keptIn = <K, R>(kept: Kept<K, R>, compute: (key: K) => R): KeptBy<K, R> => {
+  const of = (key: K): R => {
     let known = kept.get(key);
     if (known === undefined) {
       known = { result: compute(key) };
@@ -14,11 +20,13 @@ const keptIn =
     }
     return known.result;
   };
+  return Object.assign(of, { know: (key: K, result: R) => void kept.set(key, { result }) });
+};
 
 /** A function that works out what follows from an immutable object once, and gives that while the object lasts. */
-export const keptBy = <K extends object, R>(compute: (key: K) => R): ((key: K) => R) =>
+export const keptBy = <K extends object, R>(compute: (key: K) => R): KeptBy<K, R> =>
   keptIn(new WeakMap(), compute);
 
 /** The same of words and numbers, each of which is kept as long as the function. */
-export const keptByValue = <K extends string | number, R>(compute: (key: K) => R): ((key: K) => R) =>
+export const keptByValue = <K extends string | number, R>(compute: (key: K) => R): KeptBy<K, R> =>
   keptIn(new Map(), compute);

@@ -1,7 +1,7 @@
 import { codeAt } from '../list/at.ts';
 import { keptBy } from '../list/keptBy.ts';
 import { withoutBlocks } from '../plan/patternRequests.ts';
-import type { Pictured, Plan, SignPlan } from '../plan/types.ts';
+import type { Plan, SignPlan } from '../plan/types.ts';
 import { LANGUAGES } from '../plan/words/languages.ts';
 import { sayFor } from '../plan/words/say.ts';
 import { PLAN_WORDS } from '../plan/words/tables.ts';
@@ -40,16 +40,6 @@ const text = (name: string, type: PlanFile['type'], make: () => string): PlanFil
   make: async () => utf8(make()),
 });
 
-/** The pictures and outlines of the face, which can be made before the plan is whole. */
-export function pictureFiles(pictured: Pictured): PlanFile[] {
-  return [
-    text('face.svg', 'image/svg+xml', () => svgOf(faceDrawing(pictured))),
-    text('room.svg', 'image/svg+xml', () => svgOf(roomDrawing(pictured))),
-    text('face-outlines.svg', 'image/svg+xml', () => svgOf(faceOutlines(pictured))),
-    text('face.dxf', 'image/vnd.dxf', () => dxfOf(faceOutlines(pictured))),
-  ];
-}
-
 /**
  * Every file of the contract, in the order that a person wants them. The same plan makes the same bytes. `early` is what
  * is made of the packet.
@@ -84,7 +74,10 @@ export function planFiles(plan: Plan, letters: Letters, early?: PacketBegun): Pl
     text('shopping.csv', 'text/csv', () => csvOf(shoppingRows(plan), decimalMark)),
     text('prices.csv', 'text/csv', () => csvOf(pricesRows(plan), decimalMark)),
     text('on-hand.csv', 'text/csv', () => csvOf(shelfRows(plan), decimalMark)),
-    ...pictureFiles(plan),
+    text('face.svg', 'image/svg+xml', () => svgOf(faceDrawing(plan))),
+    text('room.svg', 'image/svg+xml', () => svgOf(roomDrawing(plan))),
+    text('face-outlines.svg', 'image/svg+xml', () => svgOf(faceOutlines(plan))),
+    text('face.dxf', 'image/vnd.dxf', () => dxfOf(faceOutlines(plan))),
     ...signs.flatMap((sign, i) => {
       return [
         text(`sign-${stems[i]}.svg`, 'image/svg+xml', () => {

@@ -4,7 +4,7 @@ import type { Supplies } from './types.ts';
 import { styleIn } from './words/languages.ts';
 import { PLAN_WORDS } from './words/tables.ts';
 
-interface SetupInput
+export interface SetupInput
   extends Pick<Design, 'pages' | 'measure' | 'name'>,
     Pick<Supplies, 'correction' | 'language'> {
   readonly papers: Supplies['tables']['papers'];

@@ -23,12 +23,16 @@ import { type DrillingInput, drillingRequests } from './drilling.ts';
 import type { Grounds, Seam } from './ground.ts';
 import type { SignPlan } from './types.ts';
 
-export interface RequestInput extends DrillingInput {
+/** What is found late in a plan: where it is absent, what is printed of it is left out. */
+interface FoundLate extends Pick<DrillingInput, 'fastened'> {
+  readonly sticks: readonly StoryStick[];
+}
+
+export interface RequestInput extends Omit<DrillingInput, 'fastened'>, Partial<FoundLate> {
   readonly design: Design;
   readonly pieces: readonly Piece[];
   readonly signs: readonly SignPlan[];
   readonly seams: Grounds['seams'];
-  readonly sticks: readonly StoryStick[];
   readonly finishOf: (id: string) => string;
 }
 
@@ -40,6 +44,7 @@ const PAPER = '#ffffff';
  * saw cuts, and what the design asks for besides.
  */
 export function patternRequests(input: RequestInput): PatternRequest[] {
+  const { sticks, fastened } = input;
   const { also } = input.design.pages;
   const signs = toldApart(
     withoutBlocks(input).map((sign) => signRequest(sign, input, also.includes('parts'))),
@@ -49,10 +54,10 @@ export function patternRequests(input: RequestInput): PatternRequest[] {
     ...signs.filter((sign) => !isPrinted(sign)),
     ...(prints.length > 0 ? [{ kind: 'prints', signs: prints } as const] : []),
     ...endRequests(input),
-    ...(also.includes('story-sticks') ? [stickRequest(input)] : []),
+    ...(sticks && also.includes('story-sticks') ? [stickRequest(sticks, input)] : []),
     ...partRequests(input, also.includes('parts')),
     ...(also.includes('face') ? [faceRequest(input)] : []),
-    ...(also.includes('drilling') ? drillingRequests(input) : []),
+    ...(fastened && also.includes('drilling') ? drillingRequests({ ...input, fastened }) : []),
   ]);
 }
 
@@ -134,7 +139,10 @@ export function signRequest(
 const isShaped = (part: LaidPart): boolean =>
   isSheet(part) && (part.spec.shape.form !== 'rectangle' || part.spec.openings.length > 0);
 
-const stickRequest = ({ face, sticks, measure, nameOf }: RequestInput): PatternRequest => ({
+const stickRequest = (
+  sticks: readonly StoryStick[],
+  { face, measure, nameOf }: RequestInput,
+): PatternRequest => ({
   kind: 'sticks',
   measure,
   sticks: sticks.map((stick) => ({

@@ -2,12 +2,14 @@ import { type Check, orderChecks } from '../check/check.ts';
 import type { Cutting } from '../cutting/result.ts';
 import type { Design } from '../design/schema.ts';
 import { toldOnce } from '../layout/fill/toldOnce.ts';
+import type { PatternPlan } from '../patterns/result.ts';
 import { type CutWork, cutWork, draftCutting } from './cuttingStage.ts';
 import { letteringFinishChecks, limitChecks } from './designChecks.ts';
-import type { PlanFacts, PlanGiven } from './stages/facts.ts';
+import type { Elsewhere, PlanFacts, PlanGiven } from './stages/facts.ts';
 import { createPlanMemory } from './stages/memory.ts';
+import type { PatternWork } from './stages/patterns.ts';
 import { type Made, through } from './stages/stage.ts';
-import { PLAN_STAGES } from './stages/table.ts';
+import { PLAN_STAGES, patternWorkOf } from './stages/table.ts';
 import {
   type Effort,
   type Joined,
@@ -34,10 +36,24 @@ export interface PlanOptions extends Watch {
   readonly beside?: Beside | undefined;
 }
 
+/** What can be done by somebody else once all is joined, each by itself. */
+export interface Work {
+  readonly cutting: CutWork;
+  readonly patterns: PatternWork;
+}
+
+/** What it comes to. */
+export interface Done {
+  readonly cutting: Cutting;
+  readonly patterns: readonly PatternPlan[];
+}
+
+/** Gives what is asked for in the end: null where the planner is to do it. */
+export type Asked = { readonly [W in keyof Done]: () => Done[W] | null };
+
 /** Who works beside the planner, and is told what is known as soon as it is. */
 export interface Beside {
-  /** Gives what is asked for the cutting in the end: null where the planner is to cut. */
-  readonly joined: (joined: Joined, work: CutWork) => () => Cutting | null;
+  readonly joined: (joined: Joined, work: Work) => Asked;
   readonly painted: (painted: Painted) => void;
   readonly planned: (plan: Plan) => void;
 }
@@ -62,31 +78,36 @@ export function createPlanner(): Planner {
   return (design, supplies, options = {}) => {
     const { nodes } = options.effort ?? DEFAULT_EFFORT;
     const given = { design, tables: supplies.tables, supplies, nodes, watch: options, memory, held: NOBODY };
-    let known = given as PlanGiven & PlanFacts;
-    let cutBeside: () => Cutting | null = () => null;
+    let known = { ...given, elsewhere: null } as PlanGiven as PlanGiven & PlanFacts;
     const steps = Object.entries(PLAN_STAGES);
     steps.forEach(([name, stages], done) => {
       if (options.cancelled?.()) throw new PlanCancelled();
       options.onStage?.(name, done, steps.length);
-      if (name === 'cutting') {
-        const cutting = cutBeside();
-        if (cutting) {
-          known = { ...known, cutting };
-          return;
-        }
-        if (options.onDraft) tellDraft(known, options.onDraft);
-      }
+      if (name === 'cutting' && options.onDraft) tellDraft(known, options.onDraft);
       const next = through<PlanGiven & PlanFacts, PlanFacts>(stages, known, made);
       made = { ...made, ...next.made };
       known = next.facts;
       if (name === 'joinery' && options.beside) {
-        cutBeside = options.beside.joined(joinedOf(known), cutWork(known));
+        known = { ...known, elsewhere: askedOf(options.beside, known) };
       }
-      if (name === 'fold') options.beside?.painted(paintedOf(known));
+      if (name === 'marks') options.beside?.painted(paintedOf(known));
     });
     const plan = planOf(known);
     options.beside?.planned(plan);
     return plan;
+  };
+}
+
+/** Has somebody work beside; patterns are known by what stands on them. */
+function askedOf(beside: Beside, known: PlanGiven & PlanFacts): Elsewhere {
+  const work: Work = { cutting: cutWork(known), patterns: patternWorkOf(known) };
+  const asked = beside.joined(joinedOf(known), work);
+  return {
+    cutting: asked.cutting,
+    patterns: () => {
+      const plans = asked.patterns() ?? [];
+      return new Map(plans.map((plan, i) => [known.memory.textOf(work.patterns.requests[i]), plan]));
+    },
   };
 }
 
@@ -109,7 +130,7 @@ const joinedOf = ({ lettering, letters, grounds, supplies, ...known }: PlanGiven
   ...{ sawnLetters: letters.solids, signs: lettering.signs, seams: grounds.seams, looks: known.looks },
 });
 
-const paintedOf = ({ finish, load, fold }: PlanFacts): Painted => ({ finish, load, fold });
+const paintedOf = ({ finish, load, fold, marks }: PlanFacts): Painted => ({ finish, load, fold, marks });
 
 /** All that was found, put together. */
 function planOf(known: PlanGiven & PlanFacts): Plan {
@@ -118,7 +139,7 @@ function planOf(known: PlanGiven & PlanFacts): Plan {
     letters: lettering.signs.reduce((sum, s) => sum + s.lettered.glyphs.length, 0),
     pages: patterns.sets.reduce((sum, s) => sum + s.pages.length, 0),
   };
-  const { bed, layout, joinery, cutting, finish, load, fold, fastening, marks } = known;
+  const { bed, layout, joinery, cutting, fastening } = known;
   const rooms = [
     layout,
     lettering,
@@ -126,11 +147,11 @@ function planOf(known: PlanGiven & PlanFacts): Plan {
     known.grounds,
     letters,
     cutting,
-    finish,
-    load,
-    fold,
+    known.finish,
+    known.load,
+    known.fold,
     fastening,
-    marks,
+    known.marks,
     patterns,
   ];
   const checks: Check[] = [
@@ -142,7 +163,7 @@ function planOf(known: PlanGiven & PlanFacts): Plan {
   return {
     ...joinedOf(known),
     ...paintedOf(known),
-    ...{ cutting, fastening, marks, patterns: patterns.sets, shopping },
+    ...{ cutting, fastening, patterns: patterns.sets, shopping },
     total: shopping.reduce((sum, line) => sum + line.price, 0),
     checks: orderChecks(toldOnce(checks, design.parts)),
   };

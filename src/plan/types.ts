@@ -143,8 +143,8 @@ export type Joined = Pick<
   | 'looks'
 >;
 
-/** What comes to it with paint, weight and swing. */
-export type Painted = Pick<Plan, 'finish' | 'load' | 'fold'>;
+/** What comes to it with paint, weight, swing and marks. */
+export type Painted = Pick<Plan, 'finish' | 'load' | 'fold' | 'marks'>;
 
 /** Pictures and outlines of the face show no more than this. */
 export type Pictured = Joined & Painted;

@@ -2,12 +2,12 @@ import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { Worker } from 'node:worker_threads';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { oneThread, twoThreads } from '../../src/command/beside.ts';
-import type { Cutting } from '../../src/cutting/result.ts';
+import { oneThread, type Second, twoThreads } from '../../src/command/beside.ts';
 import type { PlanFile } from '../../src/output/files.ts';
 import { stockCuts } from '../../src/plan/cuttingStage.ts';
-import { plan } from '../../src/plan/plan.ts';
+import { type Done, plan } from '../../src/plan/plan.ts';
 import { SUPPLIES, starter } from '../plan/starters.ts';
 
 const DESIGN = starter('harbor-ticket-kiosk');
@@ -46,14 +46,26 @@ describe('a second thread that makes files too', () => {
     const path = join(folder, `second-${threads}.mjs`);
     writeFileSync(
       path,
-      `import { parentPort, workerData } from 'node:worker_threads';
+      `import { parentPort } from 'node:worker_threads';
       import { writeFileSync } from 'node:fs';
       const began = () => writeFileSync(${JSON.stringify(sign())}, '');
-      const { begun, cut } = workerData;
-      const [OTHERS, CUTTING] = [2, 3];
-      parentPort.on('message', (told) => { if (${JSON.stringify(part)} in told) { ${act} } });`,
+      let begun, done;
+      const [OTHERS, CUTTING, PATTERNS] = [1, 2, 3];
+      parentPort.on('message', (told) => {
+        if ('start' in told) ({ begun, done } = told.start);
+        if (${JSON.stringify(part)} in told) { ${act} }
+      });`,
     );
-    return twoThreads({ script: pathToFileURL(path).href, made: '' }, DESIGN);
+    return twoThreads(secondBy(path), DESIGN);
+  }
+  /** As `start.mjs` starts it. */
+  function secondBy(path: string): Second {
+    const worker = new Worker(pathToFileURL(path));
+    const gone = new Promise((resolve) => {
+      for (const end of ['error', 'exit'] as const) worker.once(end, resolve);
+    });
+    worker.unref();
+    return { worker, gone };
   }
   const sign = () => join(folder, `began-${threads}`);
   const began = () => existsSync(sign());
@@ -67,7 +79,7 @@ describe('a second thread that makes files too', () => {
       parentPort.close();`);
     hands.beside?.planned(PLAN);
     const made: string[] = [];
-    expect([...(await hands.make(PLAN, filesOf(made, began)))]).toEqual([...all]);
+    expect([...(await hands.make(filesOf(made, began)))]).toEqual([...all]);
     expect(made).toHaveLength(NAMES.length - 1);
   });
 
@@ -75,20 +87,14 @@ describe('a second thread that makes files too', () => {
     const hands = handsThat('Atomics.add(begun, OTHERS, 3); began(); process.exit(1);');
     hands.beside?.planned(PLAN);
     const made: string[] = [];
-    expect([...(await hands.make(PLAN, filesOf(made, began)))]).toEqual([...all]);
+    expect([...(await hands.make(filesOf(made, began)))]).toEqual([...all]);
     expect(made.sort()).toEqual(NAMES);
   });
 
   it('that cannot start changes nothing', async () => {
-    const script = pathToFileURL(join(folder, 'nowhere.mjs')).href;
     const made: string[] = [];
-    const { make } = twoThreads({ script, made: '' }, DESIGN);
-    expect([
-      ...(await make(
-        PLAN,
-        filesOf(made, () => true),
-      )),
-    ]).toEqual([...all]);
+    const { make } = twoThreads(secondBy(join(folder, 'nowhere.mjs')), DESIGN);
+    expect([...(await make(filesOf(made, () => true)))]).toEqual([...all]);
     expect(made).toEqual(NAMES);
   });
 
@@ -98,33 +104,47 @@ describe('a second thread that makes files too', () => {
     );
     for (const { beside, make } of [oneThread, handsThat('began(); throw new Error("another");')]) {
       beside?.planned(PLAN);
-      await expect(make(PLAN, faulty)).rejects.toThrow('c failed');
+      await expect(make(faulty)).rejects.toThrow('c failed');
     }
   });
 
-  /** What a second thread that does this brings when the cutting is asked for, after it has begun. */
-  async function cuttingOf(act: string): Promise<Cutting | null> {
+  /** What a second thread that does this brings when a work is asked for, after it has begun. */
+  async function broughtBy(act: string, ...order: (keyof Done)[]): Promise<(Done[keyof Done] | null)[]> {
     const { beside } = handsThat(act, 'joined');
     const { joinery, stocks } = PLAN;
-    const { owned, shop, job } = DESIGN;
+    const { owned, shop, job, pages, measure, name } = DESIGN;
+    const { tables, correction, language } = SUPPLIES;
     const cuts = stockCuts({ pieces: joinery.pieces, stocks, owned, shop });
-    const asked = beside?.joined(PLAN, { cuts, pieces: joinery.pieces, job, nodes: 2000 });
-    while (act && !began()) await new Promise((resolve) => setImmediate(resolve));
-    return asked?.() ?? null;
-  }
-  const takes = 'Atomics.store(begun, CUTTING, 1); began();';
-  const ends = 'Atomics.store(begun, CUTTING, -1); Atomics.notify(begun, CUTTING);';
-
-  it('cuts while the plan goes on, and is waited for', async () => {
-    const steps = 'for (let i = 0; i < 99; i++) Atomics.add(begun, CUTTING, 1);';
-    expect(await cuttingOf(`${takes} ${steps} cut.postMessage({ sheets: ['cut'] }); ${ends}`)).toEqual({
-      sheets: ['cut'],
+    const asked = beside?.joined(PLAN, {
+      cutting: { cuts, pieces: joinery.pieces, job, nodes: 2000 },
+      patterns: {
+        requests: [],
+        page: { papers: tables.papers, pages, measure, name, correction, language },
+      },
     });
+    while (act && !began()) await new Promise((resolve) => setImmediate(resolve));
+    return order.map((what) => asked?.[what]() ?? null);
+  }
+  const takes = (what: string) => `Atomics.store(begun, ${what}, 1);`;
+  const ends = (what: string) => `Atomics.store(begun, ${what}, -1); Atomics.notify(begun, ${what});`;
+
+  it('cuts and lays out patterns while the plan goes on, and is waited for, whichever is asked for first', async () => {
+    const cuts = `for (let i = 0; i < 99; i++) Atomics.add(begun, CUTTING, 1);
+      done.postMessage({ cutting: { sheets: ['cut'] } });`;
+    const draws = `done.postMessage({ patterns: ['drawn'] });`;
+    const act = `${takes('PATTERNS')} ${takes('CUTTING')} began(); ${cuts} ${ends('CUTTING')} ${draws} ${ends('PATTERNS')}`;
+    const [cut, drawn] = [{ sheets: ['cut'] }, ['drawn']];
+    expect(await broughtBy(act, 'patterns', 'cutting')).toEqual([drawn, cut]);
+    expect(await broughtBy(act, 'cutting', 'patterns')).toEqual([cut, drawn]);
   });
 
-  it('leaves the cutting to the planner where it has not begun, comes to a fault, or dies over it', async () => {
-    expect(await cuttingOf('')).toBeNull();
-    expect(await cuttingOf(`${takes} ${ends}`)).toBeNull();
-    expect(await cuttingOf(`${takes} process.exit(1);`)).toBeNull();
-  });
+  it.each(['cutting', 'patterns'] as const)(
+    'leaves the %s to the planner where it has not begun, comes to a fault, or dies over it',
+    async (what) => {
+      const slot = what.toUpperCase();
+      expect(await broughtBy('', what)).toEqual([null]);
+      expect(await broughtBy(`${takes(slot)} began(); ${ends(slot)}`, what)).toEqual([null]);
+      expect(await broughtBy(`${takes(slot)} began(); process.exit(1);`, what)).toEqual([null]);
+    },
+  );
 });

@@ -48,7 +48,7 @@ describe('a graph of stages', () => {
   it('has each stage of the plan follow from what stands before it alone', () => {
     const given: PlanGiven = {
       ...{ design: starter('harbor-ticket-kiosk'), tables: SUPPLIES.tables, supplies: SUPPLIES, nodes: 2000 },
-      ...{ watch: {}, memory: createPlanMemory(), held: new Set() },
+      ...{ watch: {}, elsewhere: null, memory: createPlanMemory(), held: new Set() },
     };
     const known: Record<string, unknown> = { ...given };
     const order = Object.values(PLAN_STAGES).flatMap((stages) => Object.entries(stages));

@@ -64,7 +64,7 @@ function heldTogether({ design, joinery }: Pictured, wood: readonly LaidPart[]):
 }
 
 /** Closed frames, what holds together by joints or by what it lies on, and panels with what they carry: each kind once. */
-export function assembled({ plan, say }: Packet<Pictured>): Assembled[] {
+export function assembled({ plan, say }: Packet): Assembled[] {
   const own = grouped(plan.joinery.pieces, ({ part }) => part);
   const solids = grouped(plan.joinery.solids, ({ part }) => part);
   const regionsOf = (parts: readonly LaidPart[]): Region =>

@@ -1,5 +1,5 @@
 import type { PacketSection } from '../../design/limits.ts';
-import type { Joined, Pictured } from '../../plan/types.ts';
+import type { Joined, Pictured, Plan } from '../../plan/types.ts';
 import type { Content, Packet } from './leaf.ts';
 import { bench } from './pages/bench.ts';
 import { boards } from './pages/boards.ts';
@@ -46,7 +46,9 @@ export const PAGE_KINDS = {
   fastening,
   swing,
   load,
-} as const satisfies Readonly<Record<'cover' | 'checks' | PacketSection, (packet: Packet) => Content[]>>;
+} as const satisfies Readonly<
+  Record<'cover' | 'checks' | PacketSection, (packet: Packet<Plan>) => Content[]>
+>;
 
 export type KindsFrom<P> = Partial<
   Readonly<Record<keyof typeof PAGE_KINDS, (packet: Packet<P>) => Content[]>>
@@ -54,6 +56,8 @@ export type KindsFrom<P> = Partial<
 
 /** Those that can be made once all is joined, and once it is painted: while the plan goes on. */
 export const JOINED_KINDS = { layers } as const satisfies KindsFrom<Joined>;
-export const PAINTED_KINDS = { pieceMarks, bench } as const satisfies KindsFrom<Pictured>;
+export const PAINTED_KINDS = {
+  ...{ pieceMarks, bench, elevation, steps, cutList, saw, joints, paint, lettering, maps, swing, load },
+} as const satisfies KindsFrom<Pictured>;
 
 export type PageKind = keyof typeof PAGE_KINDS;

@@ -55,7 +55,7 @@ const MARK: Mm = 17;
 const LEAD: Mm = 3.7;
 
 /** Every piece of wood with where it comes from, in the order in which it leaves the saw. */
-function inOrder({ plan, terms }: Packet): { piece: Piece; from: string }[] {
+function inOrder({ plan, terms }: Packet<Plan>): { piece: Piece; from: string }[] {
   const pieces = byId(plan.joinery.pieces);
   const { labels } = terms;
   const told = (ids: readonly string[], from: string) =>
@@ -81,7 +81,7 @@ function inOrder({ plan, terms }: Packet): { piece: Piece; from: string }[] {
 
 /** What stands on a label, its lower left corner at the origin. */
 function drawn(
-  packet: Packet,
+  packet: Packet<Plan>,
   piece: Piece,
   name: string,
   from: string,

@@ -2,14 +2,14 @@ import type { DrawItem } from '../../drawing/drawing.ts';
 import type { Box } from '../../geometry/shape.ts';
 import type { MeasureStyle } from '../../measure/style.ts';
 import type { Mm } from '../../measure/units.ts';
-import type { Plan } from '../../plan/types.ts';
+import type { Pictured } from '../../plan/types.ts';
 import type { PlanWords, Say } from '../../plan/words/words.ts';
 import type { Section } from './flow.ts';
 import type { Sheet } from './sheet.ts';
 import type { PacketWords } from './words/shape.ts';
 
 /** Everything a page kind may use. */
-export interface Packet<P = Plan> {
+export interface Packet<P = Pictured> {
   readonly plan: P;
   readonly say: Say;
   readonly words: PlanWords;

@@ -24,7 +24,7 @@ const MAP: Mm = 34;
 const LEAD = TEXT.note * 1.35;
 
 /** Two pages that join: apart, with what is cut off, and then the one over the other. */
-function taping({ terms, plan }: Packet, { x, y }: Point): DrawItem[] {
+function taping({ terms, plan }: Packet<Plan>, { x, y }: Point): DrawItem[] {
   const { patternCover: words } = terms;
   const { join } = plan.design.pages;
   const sheet = { stroke: INK.line, width: WEIGHT.middle, fill: INK.paper };
@@ -118,7 +118,7 @@ function keyMap(set: PatternSet, room: Box): DrawItem[] {
  * @param before pages of the file that come before the patterns
  */
 function keyMaps(
-  packet: Packet,
+  packet: Packet<Plan>,
   jobs: readonly Job[],
   { w: width, h }: Pick<Box, 'w' | 'h'>,
   before: number,
@@ -165,7 +165,7 @@ function keyMaps(
 }
 
 /** How patterns are printed, measured, trimmed and taped. */
-function howTo(packet: Packet, w: Mm): Block[] {
+function howTo(packet: Packet<Plan>, w: Mm): Block[] {
   const { patternCover: words } = packet.terms;
   const { plan } = packet;
   const paper = under(byId(plan.tables.papers), plan.design.pages.paper).name;
@@ -191,7 +191,7 @@ function howTo(packet: Packet, w: Mm): Block[] {
 }
 
 /** As many sheets as the shopping list counts (`coverSheets`), each with its share of the key maps. */
-function coverOf(packet: Packet): PdfPage[] {
+function coverOf(packet: Packet<Plan>): PdfPage[] {
   const { patternCover: words } = packet.terms;
   const { plan, body: room } = packet;
   const jobs = jobsOf(plan.patterns);

@@ -38,6 +38,11 @@ const filled = (region: Region, fill: Color): PathItem =>
 const within = (clip: Path, items: readonly DrawItem[]): DrawItem[] =>
   items.length > 0 && clip.length > 0 ? [{ kind: 'group', clip, items }] : [];
 
+/** Shadows on the face, under the design's light. */
+export const shadowsOn = keptBy(({ joinery, sawnLetters, face, finish, design }: Pictured) =>
+  castShadows([...joinery.solids, ...sawnLetters], face.levels, finish.shown, design.light),
+);
+
 /**
  * The face as a person sees it, on the coordinates of the face: every part in the color of its finish over its wood, in
  * the design's light, which cover and files share. Edges are eased, moldings shaped, wood has its grain, sheens gleam, and all of it throws shadows.
@@ -99,12 +104,9 @@ export const litFace = keptBy((plan: Pictured): readonly DrawItem[] => {
     ...freeLetters(plan),
     ...freePrints(plan, letters),
     ...gleams(plan),
-    ...castShadows(
-      [...joinery.solids, ...plan.sawnLetters],
-      face.levels,
-      plan.finish.shown,
-      design.light,
-    ).map(({ region }) => shape(pathOfRegion(region), { fill: SHADE.color, fillOpacity: SHADE.opacity })),
+    ...shadowsOn(plan).map(({ region }) =>
+      shape(pathOfRegion(region), { fill: SHADE.color, fillOpacity: SHADE.opacity }),
+    ),
     rectangle(face.box, { stroke: INK.line, width: WEIGHT.bold }),
   ];
 });

@@ -18,7 +18,14 @@ import type { LetterWork } from '../letters.ts';
 import type { ShoppingLine, SignPlan, Supplies, Watch } from '../types.ts';
 import type { FaceFacts, FaceGiven } from './face.ts';
 import type { PlanMemory } from './memory.ts';
-import type { PatternsFound } from './patterns.ts';
+import type { ByText, PatternsFound } from './patterns.ts';
+
+/** What somebody else has made by the time that it is asked for: it is what the stages would come to. */
+export interface Elsewhere {
+  /** Null where it is to be made. */
+  readonly cutting: () => Cutting | null;
+  readonly patterns: () => ByText;
+}
 
 /** What a plan follows from. */
 export interface PlanGiven extends FaceGiven {
@@ -27,6 +34,8 @@ export interface PlanGiven extends FaceGiven {
   readonly nodes: number;
   /** Told while it runs; nothing follows from it. */
   readonly watch: Watch;
+  /** Nothing follows from who made what. */
+  readonly elsewhere: Elsewhere | null;
   readonly memory: PlanMemory;
 }
 

@@ -20,7 +20,7 @@ import { shoppingList } from '../shopping.ts';
 import { planSigns } from '../signs.ts';
 import { FACE_STAGES } from './face.ts';
 import type { PlanFacts, PlanGiven } from './facts.ts';
-import { planPatterns } from './patterns.ts';
+import { type PatternsFound, type PatternWork, patternWork, planPatterns } from './patterns.ts';
 import { SAWN_STAGES } from './sawn.ts';
 import { type Stages, stage } from './stage.ts';
 
@@ -80,7 +80,7 @@ const cutting: StagesFor<'cutting'> = {
   cutting: (known, last) =>
     stage(
       (facts: Known) => ({ ...cutWork(facts), results: facts.memory.results }),
-      (work) => cutWithJob(work, { ...work, watch: known.watch }),
+      (work) => known.elsewhere?.cutting() ?? cutWithJob(work, { ...work, watch: known.watch }),
     )(known, last),
 };
 
@@ -171,22 +171,33 @@ const marks: StagesFor<'marks'> = {
   ),
 };
 
+const pageOf = ({ design: { pages, measure, name }, tables, supplies }: Known): PatternWork['page'] => ({
+  ...{ papers: tables.papers, pages, measure, name },
+  ...{ correction: supplies.correction, language: supplies.language },
+});
+
+/** What is printed once all is joined: pieces without letters, which stand on their signs. */
+const printedOf = ({ layout, joined, lettering, grounds, ...known }: Known) => ({
+  ...{ design: known.design, face: known.face, tables: known.tables },
+  ...{ parts: layout.parts, pieces: joined.pieces, signs: lettering.signs, seams: grounds.seams },
+  ...{ supplies: known.supplies, stocks: known.stocks },
+});
+
+/** The work of the printer that can be done once all is joined. */
+export const patternWorkOf = (known: Known): PatternWork => patternWork(printedOf(known), pageOf(known));
+
 const patterns: StagesFor<'pages' | 'patterns'> = {
-  pages: stage(
-    ({ design: { pages, measure, name }, tables, supplies: { correction, language } }) => ({
-      ...{ papers: tables.papers, pages, correction, measure, language, name },
-    }),
-    pageSetup,
-  ),
-  patterns: stage(
-    ({ layout, joined, lettering, grounds, marks, fastening, pages, memory, ...known }) => ({
-      ...{ design: known.design, face: known.face, tables: known.tables },
-      ...{ parts: layout.parts, pieces: joined.pieces, fastened: fastening.parts },
-      ...{ signs: lettering.signs, seams: grounds.seams, sticks: marks.sticks },
-      ...{ supplies: known.supplies, stocks: known.stocks, setup: pages, memory },
-    }),
-    ({ memory, ...input }, last) => planPatterns(input, last, memory),
-  ),
+  pages: stage(pageOf, pageSetup),
+  patterns: (known, last) =>
+    stage(
+      (facts: Known) => ({
+        ...printedOf(facts),
+        ...{ fastened: facts.fastening.parts, sticks: facts.marks.sticks, setup: facts.pages },
+        memory: facts.memory,
+      }),
+      ({ memory, ...input }, before: PatternsFound | undefined) =>
+        planPatterns(input, before, memory, known.elsewhere?.patterns()),
+    )(known, last),
 };
 
 const shopping: StagesFor<'shopping'> = {
@@ -210,8 +221,8 @@ export const PLAN_STAGES = {
   finish,
   load,
   fold,
-  fastening,
   marks,
+  fastening,
   patterns,
   cutting,
   shopping,

@@ -14,7 +14,6 @@ import type { Piece } from '../../../joinery/piece.ts';
 import { pick } from '../../../list/at.ts';
 import { formatLength } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
-import type { Pictured } from '../../../plan/types.ts';
 import { type Assembled, assembled } from '../assembled.ts';
 import { type Block, entry, paragraph, space, stacked } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
@@ -57,7 +56,7 @@ interface Marked {
 }
 
 /** As high as it takes for every piece to show its mark, or for the most that do. */
-function markedHigh(packet: Packet<Pictured>, model: Box, pieces: readonly Piece[]): Marked {
+function markedHigh(packet: Packet, model: Box, pieces: readonly Piece[]): Marked {
   const viewed = (high: Mm) => viewOf(model, { x: 0, y: -high, w: WIDE, h: high }, packet.unit, AROUND);
   const marked = (high: Mm, view = viewed(high)): Marked => {
     const regions = pieces.map(({ placed }) => view.region(placed));
@@ -75,7 +74,7 @@ function markedHigh(packet: Packet<Pictured>, model: Box, pieces: readonly Piece
 
 /** What is put together with its marks, its outer size and both diagonals. */
 function drawing(
-  { told }: Packet<Pictured>,
+  { told }: Packet,
   made: Assembled,
   model: Box,
   { view, regions, marks }: Marked,
@@ -97,7 +96,7 @@ function drawing(
 }
 
 /** The drawing with its name, pieces and diagonal beside it. */
-function madeBlock(packet: Packet<Pictured>, made: Assembled, width: Mm): Block {
+function madeBlock(packet: Packet, made: Assembled, width: Mm): Block {
   const { terms, say, measure } = packet;
   const { bench } = terms;
   const model = boxOf(made.region) ?? { x: 0, y: 0, w: WIDE, h: HEIGHTS[0] };
@@ -132,7 +131,7 @@ function madeBlock(packet: Packet<Pictured>, made: Assembled, width: Mm): Block 
 }
 
 /** What is put together on the bench before it goes up: doors, frames, signs, with what makes them square. */
-export function bench(packet: Packet<Pictured>): Content[] {
+export function bench(packet: Packet): Content[] {
   const { terms, body } = packet;
   const { w } = body;
   const all = assembled(packet);

@@ -6,6 +6,7 @@ import { TEXT } from '../../../drawing/style.ts';
 import { unusedOn } from '../../../job/unused.ts';
 import { byId } from '../../../materials/lookup.ts';
 import type { Mm } from '../../../measure/units.ts';
+import type { Plan } from '../../../plan/types.ts';
 import { type Block, heading, paragraph, space } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
 
@@ -13,7 +14,7 @@ import type { Content, Packet } from '../leaf.ts';
 const HIGH: Mm = 7;
 
 function boardBlock(
-  packet: Packet,
+  packet: Packet<Plan>,
   board: CutBoard,
   number: number,
   longest: Mm,
@@ -45,7 +46,7 @@ function boardBlock(
 }
 
 /** Every board from left to right, stock by stock, with what is known about the least that must be bought. */
-export function boards(packet: Packet): Content[] {
+export function boards(packet: Packet<Plan>): Content[] {
   const terms = packet.terms.boards;
   const { cutting } = packet.plan;
   if (cutting.boards.length === 0) return [];

@@ -1,5 +1,6 @@
 import type { Check } from '../../../check/check.ts';
 import { grouped } from '../../../list/grouped.ts';
+import type { Plan } from '../../../plan/types.ts';
 import { checkMessage, partNames } from '../../../plan/words/words.ts';
 import { entry, heading, paragraph, space } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
@@ -18,7 +19,7 @@ function told(checks: readonly Check[]): { readonly first: Check; readonly other
 }
 
 /** What holds for every wall bed, and what the plan found: right behind the cover, before anybody saws. */
-export function checks(packet: Packet): Content[] {
+export function checks(packet: Packet<Plan>): Content[] {
   const terms = packet.terms.checks;
   const { plan, words, say, body } = packet;
   const found = told(plan.checks).flatMap(({ first, others }) => [

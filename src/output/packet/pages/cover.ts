@@ -11,7 +11,7 @@ import type { Contents, Leaf, Packet } from '../leaf.ts';
 import { type PageView, viewOf } from '../view.ts';
 
 /** Key figures of a face, each under the name of its term. */
-export function keyFigures(packet: Packet) {
+export function keyFigures(packet: Packet<Plan>) {
   const terms = packet.terms.cover;
   const { plan, say, told, money } = packet;
   const { cutting, face } = plan;
@@ -33,7 +33,7 @@ export function keyFigures(packet: Packet) {
 }
 
 /** What its checks found. */
-export function stateOf(packet: Packet): string[] {
+export function stateOf(packet: Packet<Plan>): string[] {
   const terms = packet.terms.cover;
   const count = (severity: string) => packet.plan.checks.filter((c) => c.severity === severity).length;
   const [errors, warnings] = [count('error'), count('warning')];
@@ -48,7 +48,7 @@ const NOTE_LEAD: Mm = 3.8;
 
 /** The table of contents from the top of the room, in columns read downward; `foot` is where it ends. */
 function listOfContents(
-  packet: Packet,
+  packet: Packet<Plan>,
   room: Box,
   contents: readonly Contents[],
   columns: number,
@@ -83,7 +83,7 @@ function listOfContents(
 }
 
 /** Lines that tell what the packet leaves out. */
-function leftOut({ terms }: Packet, contents: readonly Contents[], width: Mm): string[] {
+function leftOut({ terms }: Packet<Plan>, contents: readonly Contents[], width: Mm): string[] {
   const titles = contents.filter(({ page }) => page === null).map(({ title }) => title);
   return titles.length === 0
     ? []
@@ -91,7 +91,7 @@ function leftOut({ terms }: Packet, contents: readonly Contents[], width: Mm): s
 }
 
 /** Beside the picture; the contents too where they are `listed` here. */
-function column(packet: Packet, room: Box, contents: readonly Contents[], listed: boolean): DrawItem[] {
+function column(packet: Packet<Plan>, room: Box, contents: readonly Contents[], listed: boolean): DrawItem[] {
   const terms = packet.terms.cover;
   const { design } = packet.plan;
   const down = new Column(room);
@@ -120,7 +120,7 @@ export const pictureIn = (plan: Plan, view: PageView): DrawItem => ({
 });
 
 /** The face in color beside its key figures and the table of contents. */
-export function cover(packet: Packet): Leaf[] {
+export function cover(packet: Packet<Plan>): Leaf[] {
   const { face } = packet.plan;
   const landscape = face.width > face.height;
   const draw = (body: Box, contents: readonly Contents[]): DrawItem[] => {

@@ -12,6 +12,7 @@ import { addUp, totalOf } from '../../../list/totals.ts';
 import type { Step } from '../../../marks/result.ts';
 import { formatVolume } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
+import type { Plan } from '../../../plan/types.ts';
 import { partNames } from '../../../plan/words/words.ts';
 import { outlinedFace, solidsInOrder } from '../faceView.ts';
 import { type Way, wayOf, waysOf } from '../fastenerMarks.ts';
@@ -27,7 +28,7 @@ const BESIDE: Mm = 9;
 const LEAD: Mm = 4;
 
 /** What a way is called beside its mark. */
-function wordsOf({ plan, told, terms }: Packet, { fastener, length, from, count }: Way): string {
+function wordsOf({ plan, told, terms }: Packet<Plan>, { fastener, length, from, count }: Way): string {
   const known = [...plan.tables.brads, ...plan.tables.screws].find((f) => f.id === fastener);
   const behind = from === 'back' ? `, ${terms.fastening.fromBehind}` : '';
   return `${told(length)}  ${known?.name ?? fastener}${behind}: ${count}`;
@@ -56,7 +57,7 @@ const FASTENED_AT: ReadonlySet<Step['act']> = new Set([
 const hasOwnScrews = ({ how, at }: Fastened): boolean => how === 'screws' && at.length === 0;
 
 /** Every brad and screw at the time when it is driven, in the order of work. */
-function roundsOf({ plan }: Packet): Round[] {
+function roundsOf({ plan }: Packet<Plan>): Round[] {
   const left = new Map(
     plan.fastening.parts
       .filter((fastened) => fastened.at.length > 0 || hasOwnScrews(fastened))
@@ -83,7 +84,11 @@ const centerMark = (at: Point, half: Mm): DrawItem[] => [
 ];
 
 /** Only what is fastened in a round, on the face as it is then. */
-function map(packet: Packet, { step, fastened, there }: Round, [body, least]: Parameters<Drawn>): Figure {
+function map(
+  packet: Packet<Plan>,
+  { step, fastened, there }: Round,
+  [body, least]: Parameters<Drawn>,
+): Figure {
   const terms = packet.terms.fastening;
   const { plan } = packet;
   const all = waysOf(plan);
@@ -139,7 +144,7 @@ function map(packet: Packet, { step, fastened, there }: Round, [body, least]: Pa
 }
 
 /** Parts that are fixed alike, told in one row. */
-function fixedAlike({ plan, say }: Packet) {
+function fixedAlike({ plan, say }: Packet<Plan>) {
   const alike = grouped(
     plan.fastening.parts.filter(({ how }) => how !== 'none'),
     ({ how, fastener, length, from, bite, depth }) =>
@@ -160,7 +165,7 @@ function fixedAlike({ plan, say }: Packet) {
 const middleOf = ({ x, y, w, h }: Box): Point => ({ x: x + w / 2, y: y + h / 2 });
 
 /** Where each brad and screw goes, and which one. */
-export function fastening(packet: Packet): Content[] {
+export function fastening(packet: Packet<Plan>): Content[] {
   const terms = packet.terms.fastening;
   const { plan, measure, told, body } = packet;
   const names = new Map([...plan.tables.brads, ...plan.tables.screws].map((f) => [f.id, f.name]));

@@ -9,13 +9,14 @@ import { lastOf } from '../../../list/at.ts';
 import type { StickMark } from '../../../marks/result.ts';
 import { formatLength } from '../../../measure/format.ts';
 import type { Mm } from '../../../measure/units.ts';
+import type { Plan } from '../../../plan/types.ts';
 import { checkMessage, partNames } from '../../../plan/words/words.ts';
 import { type Block, heading, paragraph, space, tableOf } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
 import { tickBox } from './shopping.ts';
 
 /** Edges that fall on a mark, members of one array told together. */
-function edgeWords(packet: Packet, mark: StickMark, axis: 'x' | 'y'): string {
+function edgeWords(packet: Packet<Plan>, mark: StickMark, axis: 'x' | 'y'): string {
   const words = packet.words.patterns;
   return (['low', 'mid', 'high', 'hole'] as const)
     .flatMap((edge) => {
@@ -30,7 +31,7 @@ const TALL: Mm = 40;
 const WIDE: Mm = 76;
 
 /** A board across both rims with a square on it whose blade reaches the work below: a section, not to scale. */
-function carried({ terms, plan }: Packet, { x, y }: Point): DrawItem[] {
+function carried({ terms, plan }: Packet<Plan>, { x, y }: Point): DrawItem[] {
   const { carry } = terms.marks;
   const down = plan.face.levels.map(({ z }) => -z).sort((a, b) => a - b);
   const deepest = lastOf(down);
@@ -67,7 +68,7 @@ function carried({ terms, plan }: Packet, { x, y }: Point): DrawItem[] {
 }
 
 /** How marks come down from the rim to the levels below it. Common practice, no source. */
-function carryBlocks(packet: Packet, width: Mm): Block[] {
+function carryBlocks(packet: Packet<Plan>, width: Mm): Block[] {
   const { carry } = packet.terms.marks;
   const deepest = Math.min(...packet.plan.face.levels.map(({ z }) => z));
   if (deepest > -SAME_LENGTH) return [];
@@ -103,7 +104,7 @@ function carryBlocks(packet: Packet, width: Mm): Block[] {
 }
 
 /** Both story sticks as tables, each mark with all edges that fall on it. */
-export function marks(packet: Packet): Content[] {
+export function marks(packet: Packet<Plan>): Content[] {
   const terms = packet.terms.marks;
   const { plan, words, say, body } = packet;
   const blocks = plan.marks.sticks.flatMap(({ axis, marks }): Block[] => {

@@ -75,7 +75,7 @@ function pointIn(region: Region): Point {
 }
 
 /** Marks on the pieces that have room for them; of the others one for each mark of each part of the design. */
-function marksOn({ plan }: Packet<Pictured>, view: PageView, area: Box): { items: DrawItem[]; led: Led[] } {
+function marksOn({ plan }: Packet, view: PageView, area: Box): { items: DrawItem[]; led: Led[] } {
   const taken: Box[] = [];
   const items: DrawItem[] = [];
   const led = new Map<string, Led>();
@@ -122,7 +122,7 @@ function leaders(led: readonly Led[], { box }: PageView): DrawItem[] {
 }
 
 /** Edges that lie under other parts, dashed. */
-function hidden({ plan }: Packet<Pictured>, view: PageView): DrawItem[] {
+function hidden({ plan }: Packet, view: PageView): DrawItem[] {
   const segments = hiddenEdges(plan).flatMap((edge) =>
     edge.lines.flatMap((points) => {
       const placed = points.map(view.to);
@@ -148,7 +148,7 @@ const MOST_COLUMNS = 4;
 const MOST_PARTS = 12;
 
 /** As many columns, up to the most, as the marks need that have no room on their pieces. */
-function stretchOf(packet: Packet<Pictured>, area: Box, columns = 1): Stretch {
+function stretchOf(packet: Packet, area: Box, columns = 1): Stretch {
   const landscape = area.w > area.h;
   const side = columns * COLUMN + 4;
   const around = { left: side, right: side, top: NOTE, bottom: 2 };
@@ -164,7 +164,7 @@ function stretchOf(packet: Packet<Pictured>, area: Box, columns = 1): Stretch {
 }
 
 /** The whole face, or the fewest parts of it on which all marks have room. */
-function stretchesOf(packet: Packet<Pictured>): Stretch[] {
+function stretchesOf(packet: Packet): Stretch[] {
   const { box } = packet.plan.face;
   let last = [stretchOf(packet, box)];
   for (let count = 2; count <= MOST_PARTS && !last.every(({ fits }) => fits); count++) {
@@ -190,7 +190,7 @@ const longer = ({ w, h }: Box, columns: number, rows: number): number =>
   Math.abs(Math.log(w / columns / (h / rows)));
 
 /** Which piece goes where: every piece by its mark, with what lies hidden under others. */
-export function pieceMarks(packet: Packet<Pictured>): Leaf[] {
+export function pieceMarks(packet: Packet): Leaf[] {
   const { plan, terms } = packet;
   return stretchesOf(packet).map(({ landscape, view, marks: { items, led } }, i, { length }): Leaf => {
     const part = length === 1 ? '' : `${terms.block.pageOf(i + 1, length)}. `;

@@ -7,6 +7,7 @@ import { textsOf } from '../../../drawing/walk.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { byId } from '../../../materials/lookup.ts';
 import type { Mm } from '../../../measure/units.ts';
+import type { Plan } from '../../../plan/types.ts';
 import { type Block, fillPages, heading, paragraph, space, tableOf } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
 
@@ -20,7 +21,7 @@ interface Drawn {
 }
 
 function sheetBlocks(
-  packet: Packet,
+  packet: Packet<Plan>,
   sheet: CutSheet,
   number: number,
   { w: width, h: height }: Pick<Box, 'w' | 'h'>,
@@ -63,7 +64,7 @@ function sheetBlocks(
 }
 
 /** Every sheet to scale, and its cuts in their order. */
-export function sheets(packet: Packet): Content[] {
+export function sheets(packet: Packet<Plan>): Content[] {
   const terms = packet.terms.sheets;
   const { body } = packet;
   const all = packet.plan.cutting.sheets;

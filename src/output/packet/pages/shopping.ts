@@ -2,11 +2,11 @@ import { rectangle } from '../../../drawing/items.ts';
 import { INK, WEIGHT } from '../../../drawing/style.ts';
 import type { Box } from '../../../geometry/shape.ts';
 import { formatFar, formatVolume } from '../../../measure/format.ts';
-import type { ShoppingLine } from '../../../plan/types.ts';
+import type { Plan, ShoppingLine } from '../../../plan/types.ts';
 import { paragraph, type Row, space, table } from '../flow.ts';
 import type { Content, Packet } from '../leaf.ts';
 
-function sizeOf({ kind, size }: ShoppingLine, packet: Packet): string {
+function sizeOf({ kind, size }: ShoppingLine, packet: Packet<Plan>): string {
   // The name tells how wide it is.
   if (kind === 'tape' && size.length_mm !== undefined) return formatFar(size.length_mm, packet.measure);
   if (size.volume_l !== undefined) return formatVolume(size.volume_l, packet.measure);
@@ -16,7 +16,7 @@ function sizeOf({ kind, size }: ShoppingLine, packet: Packet): string {
 }
 
 /** What to get, counter by counter, with a box to tick. */
-export function shopping(packet: Packet): Content[] {
+export function shopping(packet: Packet<Plan>): Content[] {
   const terms = packet.terms.shopping;
   const { plan, words, body, money } = packet;
   const columns = [
