@@ -10,28 +10,28 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
-import { isMainThread, Worker, workerData } from 'node:worker_threads';
+import { Worker } from 'node:worker_threads';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
 const cache = join(root, 'node_modules', '.cache', 'showface');
 
 /** What the made file follows from: every source but the editor's, the packages, and where all of it stands. */
 function key() {
-  const hash = createHash('sha256').update(`${root} ${process.version}`);
+  let told = `${root} ${process.version}`;
   const add = (path) => {
     const { size, mtimeMs } = statSync(path);
-    hash.update(`${path} ${size} ${mtimeMs}\n`);
+    told += `${path} ${size} ${mtimeMs}\n`;
   };
   const walk = (folder) => {
     for (const entry of readdirSync(folder, { withFileTypes: true })) {
-      const path = join(folder, entry.name);
+      const path = `${folder}/${entry.name}`;
       if (!entry.isDirectory()) add(path);
       else if (entry.name !== 'editor') walk(path);
     }
   };
   walk(join(root, 'src'));
   add(join(root, 'package-lock.json'));
-  return hash.digest('hex').slice(0, 24);
+  return createHash('sha256').update(told).digest('hex').slice(0, 24);
 }
 
 /** Makes the command into one file, whole or not at all; several may do so at once. */
@@ -46,14 +46,14 @@ async function make(made) {
     ssr: { noExternal: true },
     plugins: [
       {
-        // Node and the bundler do not read the one package alike; of the other Node has its own.
+        // Node and the bundler do not read the one package alike; of the others Node has its own.
         name: 'showface:as-node-reads-it',
         enforce: 'pre',
         resolveId(id, from) {
           if (id === 'opentype.js') return createRequire(import.meta.url).resolve(id);
-          return id === 'fflate' && from?.includes('/@cantoo/pdf-lib/')
-            ? join(root, 'src/command/packed.ts')
-            : null;
+          if (id === 'fflate' && from?.includes('/@cantoo/pdf-lib/'))
+            return join(root, 'src/command/packed.ts');
+          return id === './inflate.ts' ? join(root, 'src/command/inflate.ts') : null;
         },
       },
       {
@@ -99,7 +99,7 @@ async function make(made) {
 
 /** A thread beside this one, which is of use where there is a second core; `gone` tells that it has come to its end. */
 function secondThread(made) {
-  const worker = new Worker(new URL(import.meta.url), { workerData: made });
+  const worker = new Worker(new URL('second.cjs', import.meta.url), { workerData: made });
   const gone = new Promise((resolve) => {
     for (const end of ['error', 'exit']) worker.once(end, resolve);
   });
@@ -115,12 +115,12 @@ function secondThread(made) {
 function runMade(made) {
   const kept = made.replace('.cjs', '.read');
   // Started before all else: it takes as long to get ready as this one does to open the design.
-  const second =
-    isMainThread && existsSync(kept) && availableParallelism() > 1 ? secondThread(made) : undefined;
-  const cachedData = existsSync(kept) ? readFileSync(kept) : undefined;
+  const isKept = existsSync(kept);
+  const second = isKept && availableParallelism() > 1 ? secondThread(made) : undefined;
+  const cachedData = isKept ? readFileSync(kept) : undefined;
   const script = new Script(readFileSync(made, 'latin1'), { filename: made, cachedData });
   const knows = cachedData && !script.cachedDataRejected;
-  if (!knows && isMainThread) {
+  if (!knows) {
     process.once('exit', () => {
       try {
         const mine = join(cache, `.${process.pid}`);
@@ -152,5 +152,4 @@ async function start() {
   await import('./main.ts');
 }
 
-if (isMainThread) await start();
-else runMade(workerData);
+await start();

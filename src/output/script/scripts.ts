@@ -2,8 +2,9 @@ import { pictureOf } from '../../design/picture.ts';
 import { asTyped } from '../../drawing/spelled.ts';
 import { appliedToPath } from '../../drawing/transform.ts';
 import type { Path } from '../../geometry/shape.ts';
-import { type Font, readFont } from '../../lettering/font.ts';
+import { readFont } from '../../lettering/font.ts';
 import { codeAt } from '../../list/at.ts';
+import { keptBy, keptByValue } from '../../list/keptBy.ts';
 import { joined } from './arabic.ts';
 
 /** A character's outline and advance, in ems. */
@@ -15,27 +16,22 @@ export interface ScriptGlyph {
 /** Glyphs of the scripts that the typeface of the sheets lacks; null for a character that no font has. */
 export type Scripts = (char: string) => ScriptGlyph | null;
 
-/** Glyphs out of font files, of the first that has the character. */
+/** Glyphs out of font files, of the first that has the character: a file is read when those before it have not. */
 export function scriptsOf(files: readonly Uint8Array[]): Scripts {
-  const fonts = files.flatMap((bytes): Font[] => {
+  const fontIn = keptBy((bytes: Uint8Array) => {
     const read = readFont(bytes, '');
-    return read.ok ? [read.font] : [];
+    return read.ok ? read.font : null;
   });
-  const found = new Map<string, ScriptGlyph | null>();
-  return (char) => {
-    const before = found.get(char);
-    if (before !== undefined) return before;
-    const font = fonts.find((f) => f.has(char));
-    const k = font ? 1 / font.unitsPerEm : 0;
-    const glyph = font
-      ? {
-          path: appliedToPath({ a: k, b: 0, c: 0, d: k, e: 0, f: 0 }, font.outline(char)),
-          advance: font.advance(char) * k,
-        }
-      : null;
-    found.set(char, glyph);
-    return glyph;
-  };
+  return keptByValue((char: string) => {
+    const file = files.find((bytes) => fontIn(bytes)?.has(char));
+    const font = file && fontIn(file);
+    if (!font) return null;
+    const k = 1 / font.unitsPerEm;
+    return {
+      path: appliedToPath({ a: k, b: 0, c: 0, d: k, e: 0, f: 0 }, font.outline(char)),
+      advance: font.advance(char) * k,
+    };
+  });
 }
 
 /** Packages of script fonts, the earlier one preferred, each cut into files by script or by stretch of codes. */
@@ -66,10 +62,10 @@ export function scriptFiles(
 ): { readonly owner: ScriptPackage; readonly file: string }[] {
   const wanted = otherCharacters(text);
   if (wanted.length === 0) return [];
-  const codes = wanted.map((char) => codeAt(char));
+  const isWanted = holdsAny(wanted.map((char) => codeAt(char)));
   return SCRIPT_PACKAGES.flatMap((owner) =>
     Object.entries(ranges(owner))
-      .filter(([cut, listed]) => !onlyOnce(owner, cut) && codes.some(within(listed)))
+      .filter(([cut, listed]) => !onlyOnce(owner, cut) && isWanted(listed))
       .map(([cut]) => ({ owner, file: `files/${owner}-${cut.replace(/[[\]]/g, '')}-400-normal.woff` })),
   );
 }
@@ -102,11 +98,15 @@ function textsIn(value: unknown): string[] {
   return value !== null && typeof value === 'object' ? Object.values(value).flatMap(textsIn) : [];
 }
 
-/** Whether a code lies in a list of CSS ranges such as `U+0301,U+0400-045F`. */
-function within(listed: string): (code: number) => boolean {
-  const spans = listed.split(',').map((span) => {
-    const [from = '', to = from] = span.replace('U+', '').split('-');
-    return [Number.parseInt(from, 16), Number.parseInt(to, 16)] as const;
-  });
-  return (code) => spans.some(([from, to]) => code >= from && code <= to);
+/**
+ * Whether one of some codes lies in a list of CSS ranges such as `U+0301,U+0400-045F`. Lists have thousands of them: codes
+ * by themselves are looked for by a pattern, and ranges alone are read.
+ */
+function holdsAny(codes: readonly number[]): (listed: string) => boolean {
+  const alone = new RegExp(`U\\+0*(${codes.map((code) => code.toString(16)).join('|')})(?![-\\da-f])`, 'i');
+  return (listed) =>
+    alone.test(listed) ||
+    [...listed.matchAll(/U\+([\da-f]+)-([\da-f]+)/gi)].some(([, from = '', to = '']) =>
+      codes.some((code) => code >= Number.parseInt(from, 16) && code <= Number.parseInt(to, 16)),
+    );
 }
