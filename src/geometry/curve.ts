@@ -117,12 +117,15 @@ function withoutRepeats(points: readonly Point[], closed: boolean): Point[] {
   return kept;
 }
 
-/** The contours as rings, open ones closed by a straight line; contours without area are left out. */
-export function ringsOfPath(path: Path, tolerance: Mm = FLATNESS): Ring[] {
-  return flattenPath(path, tolerance)
-    .map((contour) => withoutRepeats(contour.points, true))
+/** Contours as rings, open ones closed by a straight line; contours without area are left out. */
+export const ringsOfContours = (contours: readonly Contour[]): Ring[] =>
+  contours
+    .map(({ points, closed }) => (closed ? points : withoutRepeats(points, true)))
     .filter((ring) => ring.length >= 3);
-}
+
+/** The contours of a path as rings. */
+export const ringsOfPath = (path: Path, tolerance: Mm = FLATNESS): Ring[] =>
+  ringsOfContours(flattenPath(path, tolerance));
 
 /** Angle of the longest chord that strays from a circle by `tolerance` at most: sagitta = r (1 - cos(a/2)). */
 export function chordAngle(radius: Mm, tolerance: Mm): Deg {

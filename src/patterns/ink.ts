@@ -3,7 +3,8 @@ import { areaOfPath, outlinesOf, windowOf } from '../drawing/outline.ts';
 import { INK as COLORS } from '../drawing/style.ts';
 import { type Flat, flatten, textCorners } from '../drawing/walk.ts';
 import { boxAround, surrounds } from '../geometry/box.ts';
-import { intersect } from '../geometry/clip.ts';
+import { intersect, regionOfRings } from '../geometry/clip.ts';
+import { ringsOfContours } from '../geometry/curve.ts';
 import { cross, length, subtract } from '../geometry/point.ts';
 import { boxOf, containsPointInRegion, regionOfBox } from '../geometry/region.ts';
 import { boxOfPoints } from '../geometry/ring.ts';
@@ -131,7 +132,8 @@ export function inkOf(
     const own = flat.layer ?? '';
     const worthPage = !besides.includes(own);
     const lines = !worthPage ? beside : LIGHT.includes(own) ? light : segments;
-    for (const { points, closed } of outlinesOf(flat, FLATNESS)) {
+    const outlines = outlinesOf(flat, FLATNESS);
+    for (const { points, closed } of outlines) {
       const around = boxOfPoints(points);
       for (const side of sidesOf(points, closed)) lines.push(side);
       extents.push(around);
@@ -139,9 +141,12 @@ export function inkOf(
       if (worthPage) mains.push(around);
     }
     if (!filled) continue;
-    const whole = areaOfPath(flat.path, flat.item.fillRule ?? 'nonzero', FLATNESS);
+    // Nothing cut off: what was filled is what lies between its outlines.
+    const rule = flat.item.fillRule ?? 'nonzero';
     const window = windowOf(flat.clips, FLATNESS);
-    const region = window ? intersect(whole, window) : whole;
+    const region = window
+      ? intersect(areaOfPath(flat.path, rule, FLATNESS), window)
+      : regionOfRings(ringsOfContours(outlines), rule);
     const box = boxOf(region);
     if (box) areas.push({ region, box });
   }
@@ -169,12 +174,17 @@ export function inkOf(
   };
 }
 
+const isWithin = ({ x, y }: Point, box: Box): boolean =>
+  x >= box.x && x <= box.x + box.w && y >= box.y && y <= box.y + box.h;
+
 /** The part of the segment inside the box, its border included; null when there is none (Liang and Barsky 1984). */
-function clippedSegment([a, b]: Segment, box: Box): Segment | null {
+function clippedSegment(line: Segment, box: Box): Segment | null {
+  const [a, b] = line;
   // Most segments lie wholly to one side.
   const [right, top] = [box.x + box.w, box.y + box.h];
   if ((a.x < box.x && b.x < box.x) || (a.x > right && b.x > right)) return null;
   if ((a.y < box.y && b.y < box.y) || (a.y > top && b.y > top)) return null;
+  if (isWithin(a, box) && isWithin(b, box)) return line;
   const d = { x: b.x - a.x, y: b.y - a.y };
   let from = 0;
   let to = 1;

@@ -12,11 +12,11 @@ const CORNER = 150;
 /** The ink of a pattern inside a box, and what else is taken there, on squares of the given size. */
 export function occupancyOf(box: Box, ink: Ink, blocked: readonly Box[], step: Mm): Occupancy {
   const light = new Squares(box, step);
-  for (const [a, b] of ink.light) light.markSegment(a, b);
-  for (const [a, b] of ink.besides) light.markSegment(a, b);
+  light.markSegments(ink.light);
+  light.markSegments(ink.besides);
   for (const corner of ink.corners) light.markPoint(corner, CORNER);
   const taken = new Squares(box, step);
-  for (const [a, b] of ink.segments) taken.markSegment(a, b);
+  taken.markSegments(ink.segments);
   for (const { region } of ink.areas) {
     for (const polygon of region) taken.markArea([polygon.outer, ...polygon.holes]);
   }

@@ -43,20 +43,27 @@ export class Squares {
     this.mark(x, y, x + w, y + h);
   }
 
-  /** Short stretches of the segment by their boxes. */
-  markSegment(a: Point, b: Point): void {
-    const [dx, dy] = [b.x - a.x, b.y - a.y];
-    // Most are shorter than a square: no root is taken for those.
-    const short = Math.abs(dx) + Math.abs(dy) < SHORT * this.step;
-    const parts = short ? 1 : Math.max(1, Math.ceil(Math.hypot(dx, dy) / this.step));
-    let [x, y] = [a.x, a.y];
-    for (let i = 1; i <= parts; i++) {
-      const toX = a.x + (dx * i) / parts;
-      const toY = a.y + (dy * i) / parts;
-      const [left, low] = [Math.min(x, toX), Math.min(y, toY)];
-      this.mark(left, low, left + Math.abs(toX - x), low + Math.abs(toY - y));
-      x = toX;
-      y = toY;
+  /** Short stretches of the segments by their boxes. */
+  markSegments(segments: readonly (readonly [Point, Point])[]): void {
+    for (const segment of segments) {
+      // Read by place, as lists that are taken apart are slow until the engine has warmed up.
+      const a = segment[0];
+      const b = segment[1];
+      const dx = b.x - a.x;
+      const dy = b.y - a.y;
+      // Most are shorter than a square: no root is taken for those.
+      const short = Math.abs(dx) + Math.abs(dy) < SHORT * this.step;
+      const parts = short ? 1 : Math.max(1, Math.ceil(Math.hypot(dx, dy) / this.step));
+      let { x, y } = a;
+      for (let i = 1; i <= parts; i++) {
+        const toX = a.x + (dx * i) / parts;
+        const toY = a.y + (dy * i) / parts;
+        const left = Math.min(x, toX);
+        const low = Math.min(y, toY);
+        this.mark(left, low, left + Math.abs(toX - x), low + Math.abs(toY - y));
+        x = toX;
+        y = toY;
+      }
     }
   }
 
@@ -73,10 +80,7 @@ export class Squares {
     for (const [row, places] of crossings) {
       const y = this.middleOf(row);
       places.sort((a, b) => a - b);
-      for (let i = 0; i + 1 < places.length; i += 2) {
-        const from = at(places, i);
-        this.markBox({ x: from, y, w: at(places, i + 1) - from, h: 0 });
-      }
+      for (let i = 0; i + 1 < places.length; i += 2) this.mark(at(places, i), y, at(places, i + 1), y);
     }
   }
 
@@ -86,21 +90,25 @@ export class Squares {
 
   /** Adds where a side crosses the middle of each row that it comes by. */
   private cross(p: Point, q: Point, crossings: Groups<number, number>): void {
-    const rowsTo = (y: Mm) => (y - this.box.y) / this.step - 0.5;
-    const last = Math.min(this.rows - 1, Math.ceil(rowsTo(Math.max(p.y, q.y))));
-    for (let r = Math.max(0, Math.floor(rowsTo(Math.min(p.y, q.y)))); r <= last; r++) {
+    const low = (Math.min(p.y, q.y) - this.box.y) / this.step - 0.5;
+    const high = (Math.max(p.y, q.y) - this.box.y) / this.step - 0.5;
+    const last = Math.min(this.rows - 1, Math.ceil(high));
+    for (let r = Math.max(0, Math.floor(low)); r <= last; r++) {
       const y = this.middleOf(r);
       if (p.y > y !== q.y > y) addTo(crossings, r, p.x + ((y - p.y) / (q.y - p.y)) * (q.x - p.x));
     }
   }
 
   private mark(left: Mm, low: Mm, right: Mm, high: Mm): void {
-    const { box, marks, columns } = this;
+    const { box, marks, columns, step } = this;
     if (left > box.x + box.w || right < box.x || low > box.y + box.h || high < box.y) return;
-    const [from, to] = [this.column(left), this.column(right)];
+    // Written out: this is asked for each stretch of each line, mostly of one square or two.
+    const from = left <= box.x ? 0 : Math.min(columns - 1, Math.floor((left - box.x) / step));
+    const to = Math.min(columns - 1, Math.floor((right - box.x) / step));
     const last = this.row(high);
     for (let r = this.row(low); r <= last; r++) {
-      marks.fill(1, r * columns + from, r * columns + to + 1);
+      if (from === to) marks[r * columns + from] = 1;
+      else marks.fill(1, r * columns + from, r * columns + to + 1);
     }
   }
 }

@@ -33,6 +33,9 @@ function rank(parting: Parting, whole: Box, letters: readonly Box[]): number[] {
   ];
 }
 
+/** What no other paper comes before: all of the pattern on one upright page. */
+const LEAST = [0, 1, 0, 1, 0];
+
 function before(a: readonly number[], b: readonly number[]): boolean {
   for (let i = 0; i < a.length; i++) {
     if (a[i] !== b[i]) return at(a, i) < at(b, i);
@@ -52,7 +55,8 @@ export function tile(drawing: Drawing, options: TileOptions): PatternSet | null 
   const sheets = sheetsOf(setup, box ?? { w: 0, h: 0 });
   const asked = [...(options.keep ?? []), ...(setup.pages.wholeLetters ? (options.letters ?? []) : [])];
   const letters = asked.filter((letter) => sheets.some((sheet) => fitsOn(sheet, letter)));
-  if (sheets.length === 0) return null;
+  const [sheet, ...others] = sheets;
+  if (!sheet) return null;
   const base = {
     for: options.for,
     title: options.title,
@@ -75,9 +79,11 @@ export function tile(drawing: Drawing, options: TileOptions): PatternSet | null 
       return letters.length > 0 ? [grid, wholeLetters(ink, on, letters, sheet)] : [grid];
     });
   };
-  const parting = sheets
-    .flatMap(partingsOn)
-    .reduce((best, next) => (before(rank(next, box, letters), rank(best, box, letters)) ? next : best));
+  const better = (best: Parting, next: Parting) =>
+    before(rank(next, box, letters), rank(best, box, letters)) ? next : best;
+  const first = partingsOn(sheet).reduce(better);
+  const isLeast = rank(first, box, letters).slice(0, LEAST.length).join() === LEAST.join();
+  const parting = isLeast ? first : others.flatMap(partingsOn).reduce(better, first);
   const told = (mm: Mm) => formatReading(mm, setup.measure);
   const pages = pagesOf(
     parting,
@@ -92,6 +98,6 @@ export function tile(drawing: Drawing, options: TileOptions): PatternSet | null 
       place: (x, y) => setup.words.at(told(x), told(y)),
     },
   );
-  const { rows, columns, sheet } = parting;
-  return { ...base, rows, columns, turned: sheet.turned, pages };
+  const { rows, columns } = parting;
+  return { ...base, rows, columns, turned: parting.sheet.turned, pages };
 }
