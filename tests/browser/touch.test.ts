@@ -110,6 +110,8 @@ describe('by touch on a phone', () => {
     await page.getByRole('button', { name: /^Undo/ }).first().tap();
     await page.getByRole('tab', { name: /^My building part 1/ }).waitFor({ state: 'detached' });
     await fold();
+    // The face takes the room that the pane left, as it did before.
+    await expect.poll(scale).toBe(before);
     await fingers.pinch(await spot(20, 44), 40, 80);
     await expect.poll(async () => (await scale()) / before).toBeCloseTo(2, 1);
     await page.getByRole('button', { name: 'Fit the whole face' }).tap();
