@@ -150,3 +150,60 @@ it('what is given in the pane after a drag leaves the part where the drag put it
   expect(await given('Locked in place').isChecked()).toBe(true);
   expect(errors).toEqual([]);
 });
+
+it('a press that goes on as a drag leaves the pane alone until it is let go; a click shows the part with its release', async () => {
+  const { page, errors } = await visit(await context());
+  const design = plainDesign();
+  const [left] = design.parts;
+  if (!left) throw new Error('no part to drag');
+  await drop(page, design);
+  const at = await onPage(page, left.box.x + left.box.w / 2, left.box.y + left.box.h / 2);
+  // All of it within one task, so that no time passes in which the hand could be said to rest.
+  const [carried, letGo, clicked, byKey] = await page.evaluate(async ({ x, y }) => {
+    const canvas = document.querySelector<HTMLElement>('.canvas');
+    if (!canvas) throw new Error('no drawing');
+    canvas.setPointerCapture = () => {};
+    const send = (type: string, dx: number) =>
+      canvas.dispatchEvent(
+        new PointerEvent(type, {
+          ...{ bubbles: true, cancelable: true, pointerId: 1, pointerType: 'mouse', isPrimary: true },
+          ...{ button: type === 'pointermove' ? -1 : 0, buttons: type === 'pointerup' ? 0 : 1 },
+          ...{ clientX: x + dx, clientY: y },
+        }),
+      );
+    const press = (key: string) =>
+      canvas.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+    const seen = async () => {
+      for (let i = 0; i < 10; i++) await null;
+      const tab = document.querySelector('.pane [role=tab][aria-selected=true]')?.textContent;
+      return [tab, document.querySelector('.inspector') ? 'fields' : 'none'].join(', ');
+    };
+    send('pointerdown', 0);
+    for (let i = 1; i <= 8; i++) send('pointermove', 4 * i);
+    const during = await seen();
+    send('pointerup', 32);
+    const after = await seen();
+    press('Escape');
+    await seen();
+    send('pointerdown', 32);
+    send('pointerup', 32);
+    const click = await seen();
+    press('Escape');
+    await seen();
+    send('pointerdown', 32);
+    press('Escape');
+    const key = await seen();
+    send('pointerup', 32);
+    return [during, after, click, key];
+  }, at);
+  expect(carried).toBe('Layout, none');
+  const part = `${left.name}, fields`;
+  expect([letGo, clicked, byKey]).toEqual([part, part, part]);
+  await page.keyboard.press('Escape');
+  // A hand that rests on it sees its fields while it still holds it.
+  await page.mouse.move(at.x + 32, at.y);
+  await page.mouse.down();
+  await page.locator('.inspector').waitFor();
+  await page.mouse.up();
+  expect(errors).toEqual([]);
+});

@@ -8,7 +8,7 @@ import type { Handle } from '../drawing/handles.ts';
 import { nameOf } from '../edit/movable.ts';
 import { OPENING_MEASURES, openingName } from '../edit/openings.ts';
 import { ruleSentence } from '../edit/sentence.ts';
-import { useSelection, useStore } from '../state/hooks.ts';
+import { useEditor, useStore } from '../state/hooks.ts';
 import { type CanvasField, toScreen, type View } from '../state/store.ts';
 import { t, useWords } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
@@ -27,7 +27,7 @@ interface LabelsProps {
 export function DimensionLabels({ dimensions, handles, view, design, layout }: LabelsProps) {
   const store = useStore();
   useWords();
-  const selection = useSelection();
+  const selection = useEditor((s) => s.edit.selection);
   const texts = dimensions.map((d) => lengthText(design, Math.abs(d.to - d.from)));
   const places = placeChips(
     dimensions.map((d, i) => {

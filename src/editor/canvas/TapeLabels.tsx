@@ -1,6 +1,6 @@
 import { Typeset } from '../control/Typeset.tsx';
 import { RULER } from '../drawing/ticks.ts';
-import { useDesign, useLayout, useSelection } from '../state/hooks.ts';
+import { useDesign, useEditor, useLayout } from '../state/hooks.ts';
 import { toScreen, type View } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
 import { lengthText } from '../words/text.ts';
@@ -21,7 +21,7 @@ export function TapeLabels({ view }: { readonly view: View }) {
   const t = useWords();
   const { parts } = useLayout();
   const { measure } = useDesign();
-  const selected = new Set(useSelection());
+  const selected = new Set(useEditor((s) => s.edit.selection));
   const datum = toScreen(view, { x: 0, y: 0 });
   // Where the face stands near the edge of the drawing, its labels stand over it.
   const room = Math.floor((datum.x - RULER - LEFT_OFF) / WIDE);

@@ -20,6 +20,7 @@ import { startPhoto } from '../gesture/photo.ts';
 import { startPinch } from '../gesture/pinch.ts';
 import { startResize } from '../gesture/resize.ts';
 import { startResizeMany } from '../gesture/resizeMany.ts';
+import { Settle } from '../gesture/settle.ts';
 import { startTurn } from '../gesture/turn.ts';
 import { select } from '../state/commit.ts';
 import { type EditorStore, pixels, toFace } from '../state/store.ts';
@@ -127,6 +128,7 @@ function pointOf(e: { clientX: number; clientY: number }, element: Element): Poi
 class Hand {
   readonly #store: EditorStore;
   readonly #down = new Map<number, Point>();
+  readonly #settle: Settle;
   #held: Held | null = null;
   #pinch: ReturnType<typeof startPinch> | null = null;
   #resting: ReturnType<typeof setTimeout> | undefined;
@@ -134,6 +136,7 @@ class Hand {
 
   constructor(store: EditorStore) {
     this.#store = store;
+    this.#settle = new Settle(store);
   }
 
   press(pointer: number, button: number, touch: Touch, client: Point, space: boolean): void {
@@ -154,6 +157,7 @@ class Hand {
   }
 
   #cancel(): void {
+    this.#settle.settle();
     this.#held?.cancel();
     this.#held = null;
   }
@@ -230,7 +234,7 @@ class Hand {
       );
       return null;
     }
-    if (!selection.includes(found)) select(store, [found]);
+    if (!selection.includes(found)) this.#settle.take([found]);
     return startMove(store, touch);
   }
 
@@ -240,6 +244,7 @@ class Hand {
       return;
     }
     this.#down.set(pointer, touch.px);
+    this.#settle.moved();
     if (strayed(this.#pressed, touch.px)) clearTimeout(this.#resting);
     if (this.#pinch) {
       const [a, b] = [...this.#down.values()];
@@ -256,6 +261,7 @@ class Hand {
     }
     this.#held?.end(touch);
     this.#held = null;
+    this.#settle.settle();
   }
 
   drop(pointer: number): void {
@@ -267,6 +273,7 @@ class Hand {
 
   /** Keys for what is dragged just now. */
   key(e: KeyboardEvent): void {
+    this.#settle.settle();
     if (this.#held?.key(e)) this.#held = null;
   }
 

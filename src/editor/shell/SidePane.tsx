@@ -9,7 +9,7 @@ import { PANES } from '../pane/panes.ts';
 import { Inspector } from '../pane/part/Inspector.tsx';
 import { PartsTree } from '../pane/parts/PartsTree.tsx';
 import { useEditor, useSelection, useSettledDesign, useStore } from '../state/hooks.ts';
-import type { SideTab } from '../state/store.ts';
+import { inPanes, type SideTab } from '../state/store.ts';
 import { useWords } from '../words/t.ts';
 
 const CLASSES = ['pane-tabs', 'pane-list', 'pane-tab', 'pane-body'] as const;
@@ -19,7 +19,7 @@ export function SidePane({ withParts }: { withParts: boolean }) {
   const t = useWords();
   const store = useStore();
   const step = useEditor((s) => s.step);
-  const chosenTab = useEditor((s) => s.tab);
+  const chosenTab = useEditor((s) => inPanes(s).tab);
   const open = useEditor((s) => s.sheetOpen);
   const selection = useSelection();
   const design = useSettledDesign();

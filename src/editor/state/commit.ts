@@ -6,7 +6,7 @@ import { carriedOut, type Document, documentOf, freshDocument, type Trial } from
 import type { Touching } from '../document/touching.ts';
 import { t } from '../words/t.ts';
 import { emptyDesign } from './language.ts';
-import { type EditorState, type EditorStore, type SideTab, say } from './store.ts';
+import { type EditorState, type EditorStore, inPanes, type SideTab, say } from './store.ts';
 import { foreseeTouching, loadTouching, touchingNow } from './touching.ts';
 
 export interface CommitOptions {
@@ -85,13 +85,23 @@ function askLate(store: EditorStore, from: Document, done: Document, asks: (touc
 
 /** Selects; in the layout step the fields of what is selected come forward, unless the part list is in use. */
 export function select(store: EditorStore, selection: readonly string[]): void {
-  store.setState((s) => ({
-    edit: { ...s.edit, selection },
-    corner: null,
-    opening: null,
-    tab: tabFor(s, selection.length > 0),
-  }));
+  store.setState((s) => selected(s, selection));
 }
+
+/** Selects what a hand takes; the panes stay as they are until nothing is pressed any more. */
+export function selectInHand(store: EditorStore, selection: readonly string[]): void {
+  store.setState((s) => {
+    const next = selected(s, selection);
+    return { ...next, pressed: { ...inPanes(s), edit: next.edit } };
+  });
+}
+
+const selected = (s: EditorState, selection: readonly string[]) => ({
+  edit: { ...s.edit, selection },
+  corner: null,
+  opening: null,
+  tab: tabFor(s, selection.length > 0),
+});
 
 function tabFor({ tab, step }: EditorState, some: boolean): SideTab {
   if (tab === 'parts') return tab;

@@ -20,7 +20,7 @@ import type { Planner, PlanState } from '../planning/planner.ts';
 import { useLanguage } from '../words/t.ts';
 import { type CommitOptions, commit } from './commit.ts';
 import type { Follower } from './follower.ts';
-import { type EditorState, type EditorStore, shownNow, type Theme } from './store.ts';
+import { type EditorState, type EditorStore, inPanes, shownNow, type Theme } from './store.ts';
 import { themeOnPage, watchTheme } from './theme.ts';
 
 export interface Bench {
@@ -60,7 +60,8 @@ export const useSettledDesign = (): Design => useEditor((s) => s.edit.design);
 
 export const useFace = (): Face => useEditor((s) => shownNow(s).face);
 
-export const useSelection = (): readonly string[] => useEditor((s) => s.edit.selection);
+/** What is selected, as the panes show it: when a press turns into a drag, only once the hand rests or lets go. */
+export const useSelection = (): readonly string[] => useEditor((s) => inPanes(s).selection);
 
 /** How the design as shown is measured, in the notation of the language on screen. */
 export function useMeasureStyle(): MeasureStyle {

@@ -50,6 +50,15 @@ export interface OpeningMeasure {
   readonly side: 'left' | 'right' | 'bottom' | 'top' | 'w' | 'h';
 }
 
+/** A press that selected, while it may still become a drag. */
+export interface Pressed {
+  /** What it made; anything else that is done since ends it. */
+  readonly edit: Document;
+  /** What the panes showed before, and go on showing. */
+  readonly selection: readonly string[];
+  readonly tab: SideTab;
+}
+
 /** A field opened on the canvas itself. */
 export type CanvasField =
   | {
@@ -134,6 +143,7 @@ export interface EditorState {
   readonly designId: string | null;
   readonly edit: Document;
   readonly provisional: Provisional | null;
+  readonly pressed: Pressed | null;
   readonly frame: { readonly from: Point; readonly to: Point } | null;
   readonly hud: Hud | null;
   readonly release: Release | null;
@@ -206,6 +216,7 @@ export function createEditorStore(design: Design, theme: ThemeChoice) {
     designId: null,
     edit: freshDocument(design),
     provisional: null,
+    pressed: null,
     frame: null,
     hud: null,
     release: null,
@@ -254,6 +265,12 @@ export const shownNow = ({ provisional, edit }: Pick<EditorState, 'provisional' 
 
 /** Something is dragged, drawn or turned just now. */
 export const isCarrying = (s: EditorState): boolean => s.provisional?.live === true;
+
+/** What the panes show of the selection: beside a hand that just took something they stay as they were. */
+export const inPanes = ({ pressed, edit, tab }: EditorState): Pick<Pressed, 'selection' | 'tab'> =>
+  pressed?.edit === edit
+    ? { selection: pressed.selection, tab: pressed.tab }
+    : { selection: edit.selection, tab };
 
 export const toFace = (view: View, px: Point): Point => ({
   x: (px.x - view.x) / view.scale,
