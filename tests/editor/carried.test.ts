@@ -118,5 +118,5 @@ describe('what is carried', () => {
 });
 
 const painted = (parts: Painted['parts'], carried: Painted['carried'] = []): Painted => ({
-  ...{ look: LOOK, parts, carried, keepClears: [], ground: GROUND },
+  ...{ look: LOOK, parts, carried, keepClears: [], ground: GROUND, above: [] },
 });

@@ -3,7 +3,7 @@ import { newDesign, newPart } from '../../src/design/defaults.ts';
 import { drawSurroundings } from '../../src/editor/canvas/drawSurroundings.ts';
 import { groundPainter } from '../../src/editor/canvas/ground.ts';
 import { shownFrom } from '../../src/editor/document/shown.ts';
-import { drawDimensions, drawFigures } from '../../src/editor/drawing/drawDimensions.ts';
+import { dimensionsAbove, drawDimensions, drawFigures } from '../../src/editor/drawing/drawDimensions.ts';
 import { drawFaceLevels } from '../../src/editor/drawing/drawFaceLevels.ts';
 import { drawInHand } from '../../src/editor/drawing/drawInHand.ts';
 import { drawKeepClears } from '../../src/editor/drawing/drawKeepClears.ts';
@@ -11,12 +11,12 @@ import { drawPhotoHandles } from '../../src/editor/drawing/drawPhotoHandles.ts';
 import { drawReal } from '../../src/editor/drawing/drawReal.ts';
 import { fromBelow } from '../../src/editor/drawing/order.ts';
 import { type Painted, type PartsLook, paintParts } from '../../src/editor/drawing/paintParts.ts';
-import { pictureOf } from '../../src/editor/drawing/pen.ts';
+import { type Pen, pictureOf } from '../../src/editor/drawing/pen.ts';
 import { pickAt } from '../../src/editor/drawing/pick.ts';
 import { rulerPainter } from '../../src/editor/drawing/rulers.ts';
 import { sceneOf } from '../../src/editor/drawing/scene.ts';
 import { drawTicks, RULER } from '../../src/editor/drawing/ticks.ts';
-import { containsPointInRegion, regionOfBox } from '../../src/geometry/region.ts';
+import { boxesMeet, containsPointInRegion, regionOfBox } from '../../src/geometry/region.ts';
 import { boxOfPoints } from '../../src/geometry/ring.ts';
 import type { Box, Point } from '../../src/geometry/shape.ts';
 import type { ShapedStock } from '../../src/materials/types.ts';
@@ -83,6 +83,7 @@ const paintedOf = (shown: ReturnType<typeof shownWith>, look = lookAt()): Painte
   keepClears: [],
   carried: [],
   ground: pictureOf(PAGE, 1, () => {}),
+  above: [],
 });
 
 describe('parts', () => {
@@ -263,12 +264,23 @@ describe('parts', () => {
       pictureOf(PAGE, 1, () => {}),
       [],
     ];
+    // What lies over the parts: one band across all of them, and one beside.
+    const above = [seenBox({ x: 0, y: 300, w: 1200, h: 80 }), seenBox({ x: 0, y: 0, w: 90, h: 900 })].map(
+      (box, i) => ({
+        box,
+        draw: (pen: Pen) => {
+          pen.fillStyle = `#c0a${i}`;
+          pen.fillRect(box.x, box.y, box.w, box.h);
+        },
+      }),
+    );
     const withParts = (parts: Painted['parts']): Painted => ({
       look,
       parts,
       keepClears,
       carried: [],
       ground,
+      above,
     });
     const [wide, high] = [1200, 900];
     const some = (): Box => ({ x: chance() * wide, y: chance() * high, w: 300, h: ONE_BY_THREE });
@@ -436,13 +448,29 @@ describe('rulers', () => {
   it('shows how far the selection reaches on both, beneath the ticks', () => {
     const sheet = recorder();
     const box = { x: 100, y: 200, w: 300, h: 90 };
-    rulerPainter()(sheet.pen, { view: VIEW, ...PAGE, unit: 'in', palette: NAMED }, box, 2);
-    const [top, side] = sheet.marks.filter(({ color }) => color === 'pencil-soft').map(reach);
+    const rulers = rulerPainter();
+    const look = { view: VIEW, ...PAGE, unit: 'in', palette: NAMED } as const;
+    rulers.mark(sheet.pen, look, box, 2);
+    const [side, top] = sheet.marks.filter(({ color }) => color === 'pencil-soft').map(reach);
     const on = seenBox(box);
     expect(top).toEqual({ x: on.x, y: 0, w: on.w, h: RULER });
     expect(side).toEqual({ x: 0, y: on.y, w: RULER, h: on.h });
     expect(sheet.pictures).toHaveLength(2);
     for (const { image } of sheet.pictures) expect(insideOf(image).texts.length).toBeGreaterThan(0);
+    // The ticks are those of the bands, cut to pixels of the screen around what is marked.
+    const bands = recorder();
+    for (const { draw } of rulers.bands(look)) draw(bands.pen, 2);
+    expect(bands.pictures.map(({ image }) => image)).toEqual(sheet.pictures.map(({ image }) => image));
+    for (const [cut, mark] of [
+      [sheet.pictures[0], side],
+      [sheet.pictures[1], top],
+    ] as const) {
+      const { x, y, w, h } = boxOfPoints(cut?.corners ?? []);
+      for (const at of [x, y, x + w, y + h]) expect(2 * at).toBeCloseTo(Math.round(2 * at), 9);
+      expect(boxesMeet({ x, y, w, h }, mark ?? { x: 0, y: 0, w: 0, h: 0 })).toBe(true);
+      expect(w).toBeLessThan((mark?.w ?? 0) + 2);
+      expect(h).toBeLessThan((mark?.h ?? 0) + 2);
+    }
   });
 });
 
@@ -633,6 +661,33 @@ describe('what lies over the drawing', () => {
   });
   const lines = (marks: readonly Mark[]) =>
     marks.filter(({ does, color }) => does === 'stroke' && color !== 'halo');
+
+  it('what stays over the parts lies within the box that it is drawn anew by, with its lines and halos', () => {
+    const chance = chanceOf(21);
+    const measured = { edits: null, role: 'face', key: 'd' } as const;
+    for (let i = 0; i < runs(20); i++) {
+      const view = { scale: 0.05 + chance() * 3, x: chance() * 900, y: chance() * 1000 };
+      const [from, cross] = [chance() * 900, chance() * 900];
+      const d = { ...measured, from, to: from + chance() * 900, cross, off: 60 * (chance() - 0.5) };
+      for (const axis of ['x', 'y'] as const) {
+        const [above] = dimensionsAbove([{ ...d, axis }], view, NAMED);
+        const sheet = recorder();
+        above?.draw(sheet.pen, 1);
+        expect(sheet.marks.length).toBeGreaterThan(0);
+        const { x, y, w, h } = above?.box ?? { x: 0, y: 0, w: 0, h: 0 };
+        for (const { paths, width } of sheet.marks) {
+          for (const p of paths.flat()) {
+            // A line reaches out from its path by half of its width, at its ends by a corner of that.
+            const out = (width / 2) * Math.SQRT2;
+            expect(p.x - out).toBeGreaterThanOrEqual(x);
+            expect(p.x + out).toBeLessThanOrEqual(x + w);
+            expect(p.y - out).toBeGreaterThanOrEqual(y);
+            expect(p.y + out).toBeLessThanOrEqual(y + h);
+          }
+        }
+      }
+    }
+  });
 
   it('a width is told by a line from edge to edge of its part, a gap by a dashed one', () => {
     const sheet = recorder();

@@ -1,5 +1,6 @@
 import { type RefObject, useEffect, useMemo, useRef, useState } from 'react';
 import { Group, Stage } from 'react-konva';
+import { rulerPainter } from '../drawing/rulers.ts';
 import { sawnBy } from '../drawing/sawn.ts';
 import { sceneOf } from '../drawing/scene.ts';
 import { cancelPath } from '../gesture/path.ts';
@@ -31,6 +32,7 @@ export function FaceCanvas() {
   const space = useSpaceKey();
   const pointers = usePointers(store, holder, space);
   const palette = usePalette();
+  const rulers = useRef(rulerPainter());
   const carrying = useEditor(isCarrying);
   // While something is carried the layers draw from the store; nothing here is rendered again until it is put down.
   const shown = useEditor((s) => (isCarrying(s) ? s.edit.shown : shownNow(s)));
@@ -99,10 +101,11 @@ export function FaceCanvas() {
             look={look}
             palette={palette}
             shadows={shadows}
+            rulers={rulers.current}
             photo={photo}
             photoMode={photoMode}
           />
-          <OverLayer {...size} view={view} palette={palette}>
+          <OverLayer {...size} view={view} palette={palette} rulers={rulers.current}>
             {photo?.shown && photoMode !== 'rest' ? (
               <Group x={view.x} y={view.y} scaleX={view.scale} scaleY={-view.scale}>
                 <PhotoHandles photo={photo} mode={photoMode} palette={palette} scale={view.scale} />

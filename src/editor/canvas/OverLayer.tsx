@@ -1,13 +1,13 @@
 import type { Layer as KonvaLayer } from 'konva/lib/Layer';
 import { memo, type ReactNode, useCallback, useRef } from 'react';
-import { Layer, Shape } from 'react-konva';
+import { Group, Layer, Shape } from 'react-konva';
 import { withoutMeasured } from '../drawing/dimensions.ts';
 import { drawDimensions, drawFigures } from '../drawing/drawDimensions.ts';
 import { drawInHand } from '../drawing/drawInHand.ts';
 import { drawReal } from '../drawing/drawReal.ts';
 import { drawPlates } from '../drawing/figure.ts';
 import type { Palette } from '../drawing/palette.ts';
-import { rulerPainter } from '../drawing/rulers.ts';
+import type { Rulers } from '../drawing/rulers.ts';
 import { sceneOf } from '../drawing/scene.ts';
 import { RULER } from '../drawing/ticks.ts';
 import { useStore } from '../state/hooks.ts';
@@ -21,22 +21,25 @@ interface OverLayerProps {
   readonly height: number;
   readonly view: View;
   readonly palette: Palette;
+  readonly rulers: Rulers;
   /** What else lies over the parts, beneath the selection. */
   readonly children: ReactNode;
 }
+
+/** Where rulers and the line along them end, in pixels. */
+const INSIDE = RULER + 1;
 
 /** Room that a tag keeps from the edges of the canvas, in pixels. */
 const TAG = { right: 16, below: 18 } as const;
 
 /**
- * What lies over the parts: selection, handles, guides, dimensions and rulers. Drawn from the store and not by
- * React, so that a drag draws one frame and renders nothing.
+ * What lies over the parts and goes with the hand: selection, handles, guides, dimensions and their reach on the
+ * rulers. Drawn from the store and not by React, so that a drag draws one frame and renders nothing.
  */
 export const OverLayer = memo(function OverLayer(props: OverLayerProps) {
-  const { width, height, view, palette, children } = props;
+  const { width, height, view, palette, rulers, children } = props;
   const store = useStore();
   const layer = useRef<KonvaLayer>(null);
-  const rulers = useRef(rulerPainter());
 
   const paint = useCallback<NonNullable<React.ComponentProps<typeof Shape>['sceneFunc']>>(
     (ctx) => {
@@ -46,7 +49,10 @@ export const OverLayer = memo(function OverLayer(props: OverLayerProps) {
       const { corner, opening, member, path, frame, provisional, hud } = state;
       const { selection } = state.edit;
       const scene = sceneOf(shown, { selection, view, corner, opening, member, carrying });
-      drawDimensions(ctx, scene.overall, view, palette);
+      ctx.save();
+      ctx.beginPath();
+      ctx.rect(INSIDE, INSIDE, width - INSIDE, height - INSIDE);
+      ctx.clip();
       if (state.step === 'bed')
         drawReal(
           ctx,
@@ -65,8 +71,9 @@ export const OverLayer = memo(function OverLayer(props: OverLayerProps) {
       drawDimensions(ctx, scene.dimensions, view, palette);
       const textOf = (d: { from: number; to: number }) => lengthText(shown.design, Math.abs(d.to - d.from));
       if (carrying) drawFigures(ctx, scene.dimensions, view, palette, textOf);
+      ctx.restore();
       const look = { view, width, height, unit: shown.design.measure.unit, palette };
-      rulers.current(ctx, look, scene.marked, ctx.canvas.pixelRatio);
+      if (scene.marked) rulers.mark(ctx, look, scene.marked, ctx.canvas.pixelRatio);
       // What is typed shows as a tag of the page.
       if (hud && hud.text !== '' && !hud.typed)
         drawPlates(ctx, [
@@ -76,14 +83,18 @@ export const OverLayer = memo(function OverLayer(props: OverLayerProps) {
           },
         ]);
     },
-    [store, width, height, view, palette],
+    [store, width, height, view, palette, rulers],
   );
 
   useOwnFrames(layer, differs);
 
   return (
     <Layer ref={layer} listening={false}>
-      {children}
+      {children ? (
+        <Group clipX={INSIDE} clipY={INSIDE} clipWidth={width - INSIDE} clipHeight={height - INSIDE}>
+          {children}
+        </Group>
+      ) : null}
       <Shape perfectDrawEnabled={false} sceneFunc={paint} />
     </Layer>
   );

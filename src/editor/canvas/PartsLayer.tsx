@@ -8,10 +8,13 @@ import { remembering } from '../../plan/memory.ts';
 import type { SignPlan } from '../../plan/types.ts';
 import type { Shown } from '../document/shown.ts';
 import { carrier } from '../drawing/carried.ts';
+import { faceDimensions } from '../drawing/dimensions.ts';
+import { dimensionsAbove } from '../drawing/drawDimensions.ts';
 import { finishLook } from '../drawing/finishLook.ts';
 import { fromBelow } from '../drawing/order.ts';
 import { type Painted, type PartsLook, paintParts } from '../drawing/paintParts.ts';
 import type { Palette } from '../drawing/palette.ts';
+import type { Rulers } from '../drawing/rulers.ts';
 import type { DrawnPart } from '../drawing/sawn.ts';
 import { usePhotoImages } from '../photo/usePhotoImages.ts';
 import { useStraightened } from '../photo/useStraightened.ts';
@@ -33,6 +36,7 @@ interface PartsLayerProps {
   readonly palette: Palette;
   /** Exact shadows, where they are known; else each part casts its own. */
   readonly shadows: readonly ShadowArea[] | null;
+  readonly rulers: Rulers;
   readonly photo: Photo | null;
   readonly photoMode: PhotoMode;
 }
@@ -42,7 +46,7 @@ interface PartsLayerProps {
  * only where those are is drawn anew. The layer keeps what stands on it from one frame to the next.
  */
 export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
-  const { width, height, shown, signs, sawn, view, look, palette, shadows, photo, photoMode } = props;
+  const { width, height, shown, signs, sawn, view, look, palette, shadows, rulers, photo, photoMode } = props;
   const { face, stocks, materials } = shown;
   const { finishes, light, bed } = shown.design;
   const { unit } = shown.design.measure;
@@ -70,6 +74,14 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
     [width, height, view, face, bed, unit, palette, photo, photoMode, straightened],
   );
 
+  const above = useMemo(
+    () => [
+      ...dimensionsAbove(faceDimensions(face), view, palette),
+      ...rulers.bands({ view, width, height, unit, palette }),
+    ],
+    [rulers, face, view, width, height, unit, palette],
+  );
+
   const paint = useCallback<NonNullable<React.ComponentProps<typeof Shape>['sceneFunc']>>(
     (pen) => {
       const state = store.getState();
@@ -81,12 +93,13 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
         ...{ look: shown, parts, keepClears },
         carried: inHand.current(parts, shown, pixelRatio, isCarrying(state)),
         ground: ground.current(groundLook, pixelRatio),
+        above,
       };
       const last = drawn.current;
       paintParts(pen, now, last?.on === pen.canvas ? last.what : null);
       drawn.current = { on: pen.canvas, what: now };
     },
-    [store, lookWith, groundLook, sawn],
+    [store, lookWith, groundLook, above, sawn],
   );
 
   useOwnFrames(layer, differs);

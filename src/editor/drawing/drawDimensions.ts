@@ -1,7 +1,10 @@
+import { grownBox } from '../../geometry/box.ts';
+import { boxOfPoints } from '../../geometry/ring.ts';
 import { toScreen, type View } from '../state/store.ts';
 import { type Dimension, dimensionOnScreen } from './dimensions.ts';
 import { drawPlates } from './figure.ts';
 import { strokeHaloed } from './haloed.ts';
+import type { Above } from './paintParts.ts';
 import type { Palette } from './palette.ts';
 import type { Pen } from './pen.ts';
 
@@ -40,6 +43,23 @@ export function drawDimensions(
     strokeHaloed(ctx, palette, { color, width: 2 });
   }
 }
+
+/** More than lines, slashes and halos reach beyond the ends of a dimension, in pixels. */
+const REACH = 9;
+
+/** Dimensions that stay while parts move, such as those of the face. */
+export const dimensionsAbove = (
+  dimensions: readonly Dimension[],
+  view: View,
+  palette: Palette,
+): readonly Above[] =>
+  dimensions.map((d) => {
+    const { foot, from, to } = dimensionOnScreen(d, (p) => toScreen(view, p));
+    return {
+      box: grownBox(boxOfPoints([...foot, from, to]), REACH),
+      draw: (ctx) => drawDimensions(ctx, [d], view, palette),
+    };
+  });
 
 /**
  * Their figures, while something is dragged: labels of the page would have to be laid out anew in each frame.

@@ -10,7 +10,7 @@ import { keptBy } from '../../list/keptBy.ts';
 import { drawKeepClears } from './drawKeepClears.ts';
 import { drawPart, type PartLook } from './drawPart.ts';
 import type { Palette } from './palette.ts';
-import type { Pen, Picture } from './pen.ts';
+import { drawCut, type Pen, type Picture } from './pen.ts';
 import type { DrawnPart } from './sawn.ts';
 import { traceRegion } from './trace.ts';
 
@@ -38,6 +38,13 @@ export interface Carried {
   readonly count: number;
 }
 
+/** Something that lies over the parts and stays where it is while they move. */
+export interface Above {
+  /** All that it covers, in pixels of the page. */
+  readonly box: Box;
+  readonly draw: (ctx: Pen, ratio: number) => void;
+}
+
 /** What stands on the canvas. */
 export interface Painted {
   readonly look: PartsLook;
@@ -47,6 +54,7 @@ export interface Painted {
   readonly carried: readonly Carried[];
   /** What lies beneath. */
   readonly ground: Picture;
+  readonly above: readonly Above[];
 }
 
 /** More areas than this, or more parts than this share, are quicker drawn as a whole. */
@@ -62,8 +70,8 @@ const MOST_WASTE = 1.5;
 export function paintParts(ctx: Pen, now: Painted, before: Painted | null): void {
   const areas = before ? changedAreas(before, now) : null;
   if (areas === null) {
-    clear(ctx, now.ground, { x: 0, y: 0, w: now.look.width, h: now.look.height });
-    drawAll(ctx, now, () => true);
+    const { width, height } = now.look;
+    drawWithin(ctx, now, { x: 0, y: 0, w: width, h: height }, () => true);
     return;
   }
   const placeOf = screenOf(now.look);
@@ -72,22 +80,24 @@ export function paintParts(ctx: Pen, now: Painted, before: Painted | null): void
     ctx.beginPath();
     ctx.rect(area.x, area.y, area.w, area.h);
     ctx.clip();
-    clear(ctx, now.ground, area);
-    drawAll(ctx, now, (i) => boxesMeet(placeOf(pick(now.parts, i)), area));
+    drawWithin(ctx, now, area, (i) => boxesMeet(placeOf(pick(now.parts, i)), area));
     ctx.restore();
   }
 }
 
-/** What lies beneath, put back over an area. */
-function clear(ctx: Pen, { ratio, canvas }: Picture, { x, y, w, h }: Box): void {
-  ctx.clearRect(x, y, w, h);
-  const [px, py] = [Math.max(0, x), Math.max(0, y)];
-  const pw = Math.min(x + w, canvas.width / ratio) - px;
-  const ph = Math.min(y + h, canvas.height / ratio) - py;
-  if (pw > 0 && ph > 0) ctx.drawImage(canvas, px * ratio, py * ratio, pw * ratio, ph * ratio, px, py, pw, ph);
+/** @param shows whether the part of a number is among what is drawn */
+function drawWithin(ctx: Pen, now: Painted, area: Box, shows: (part: number) => boolean): void {
+  clear(ctx, now.ground, area);
+  drawAll(ctx, now, shows);
+  for (const { box, draw } of now.above) if (boxesMeet(box, area)) draw(ctx, now.ground.ratio);
 }
 
-/** `shows`: whether the part of a number is among what is drawn. */
+/** What lies beneath, put back over an area. */
+function clear(ctx: Pen, ground: Picture, area: Box): void {
+  ctx.clearRect(area.x, area.y, area.w, area.h);
+  drawCut(ctx, ground, area);
+}
+
 function drawAll(
   ctx: Pen,
   { look, parts, keepClears, carried }: Painted,
@@ -149,6 +159,7 @@ function drawCarried(ctx: Pen, { picture, box }: Carried, { view, scale }: Parts
 function changedAreas(before: Painted, now: Painted): Box[] | null {
   if (before.look !== now.look || before.ground !== now.ground || before.keepClears !== now.keepClears)
     return null;
+  if (before.above !== now.above) return null;
   if (now.look.look === 'tape') return null;
   const [was, is] = [layersOf(before), layersOf(now)];
   const changed = changedLayers(was, is, MOST_SHARE * now.parts.length);

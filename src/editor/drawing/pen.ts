@@ -1,3 +1,5 @@
+import type { Box } from '../../geometry/shape.ts';
+
 /** What the painters of the drawing draw with: the layers of the canvas give one, and so does any plain canvas. */
 export type Pen = Pick<
   CanvasRenderingContext2D,
@@ -56,4 +58,12 @@ export function pictureOf(
   pen.scale(ratio, ratio);
   draw(pen);
   return { canvas, ratio };
+}
+
+/** Draws a picture of the page only where an area is, so that each of its pixels falls on one of the canvas. */
+export function drawCut(ctx: Pen, { ratio, canvas }: Picture, { x, y, w, h }: Box): void {
+  const [px, py] = [Math.max(0, x), Math.max(0, y)];
+  const pw = Math.min(x + w, canvas.width / ratio) - px;
+  const ph = Math.min(y + h, canvas.height / ratio) - py;
+  if (pw > 0 && ph > 0) ctx.drawImage(canvas, px * ratio, py * ratio, pw * ratio, ph * ratio, px, py, pw, ph);
 }
