@@ -29,8 +29,8 @@ interface PartsLayerProps {
   readonly height: number;
   readonly shown: Shown;
   readonly signs: ReadonlyMap<string, SignPlan>;
-  /** How a part is drawn, such as to its cuts. */
-  readonly sawn: (part: LaidPart) => DrawnPart;
+  /** How parts are drawn, such as to their cuts. */
+  readonly sawn: (parts: readonly LaidPart[]) => readonly DrawnPart[];
   readonly view: View;
   readonly look: Look;
   readonly palette: Palette;
@@ -86,7 +86,7 @@ export const PartsLayer = memo(function PartsLayer(props: PartsLayerProps) {
     (pen) => {
       const state = store.getState();
       const { looks, layout, keepClears } = shownNow(state);
-      const parts = fromBelow(layout).map(sawn);
+      const parts = sawn(fromBelow(layout));
       const shown = lookWith(looks);
       const { pixelRatio } = pen.canvas;
       const now: Painted = {

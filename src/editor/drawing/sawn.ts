@@ -5,6 +5,7 @@ import type { Region } from '../../geometry/shape.ts';
 import { SAME_LENGTH } from '../../geometry/tolerance.ts';
 import type { MoldedLength, Piece, Solid } from '../../joinery/piece.ts';
 import type { LaidPart } from '../../layout/laid.ts';
+import { pick } from '../../list/at.ts';
 import { grouped, groupOf } from '../../list/grouped.ts';
 import type { Plan } from '../../plan/types.ts';
 
@@ -17,21 +18,30 @@ export type DrawnPart = LaidPart & {
 /**
  * How parts are drawn: strips and runs to their cuts, where they lie as they did when the plan was made. Those that
  * are carried just now, and those that the saw leaves nothing of, are drawn as they are laid. The same part gives the
- * same object.
+ * same object; where it stands as it did in the list before it is not even looked up.
  */
-export function sawnBy(plan: Pick<Plan, 'layout' | 'joinery'> | null): (part: LaidPart) => DrawnPart {
-  const laid = new Map(plan?.layout.parts.map((part) => [part.id, part.region]));
+export function sawnBy(
+  plan: Pick<Plan, 'layout' | 'joinery'> | null,
+): (parts: readonly LaidPart[]) => readonly DrawnPart[] {
+  const planned = new Map(plan?.layout.parts.map((part) => [part.id, part.region]));
   const left = new Map(plan?.joinery.solids.map((solid) => [solid.part, solid]));
   const pieces = grouped(plan?.joinery.pieces ?? [], ({ part }) => part);
   const drawn = new WeakMap<LaidPart, DrawnPart>();
-  return (part) => {
+  const drawnAs = (part: LaidPart): DrawnPart => {
     if (!isBars(part)) return part;
     const known = drawn.get(part);
     if (known) return known;
-    const [before, solid] = [laid.get(part.id), left.get(part.id)];
+    const [before, solid] = [planned.get(part.id), left.get(part.id)];
     const lies = before !== undefined && sameRegion(before, part.region);
     const now = lies && solid ? cutTo(part, solid, groupOf(pieces, part.id)) : part;
     drawn.set(part, now);
+    return now;
+  };
+  let last: readonly [laid: readonly LaidPart[], drawn: readonly DrawnPart[]] = [[], []];
+  return (parts) => {
+    const [laid, before] = last;
+    const now = parts.map((part, i) => (part === laid[i] ? pick(before, i) : drawnAs(part)));
+    last = [parts, now];
     return now;
   };
 }
