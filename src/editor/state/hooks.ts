@@ -7,7 +7,6 @@ import {
   useState,
   useSyncExternalStore,
 } from 'react';
-import { useStore as useZustand } from 'zustand';
 import type { Face } from '../../bed/face.ts';
 import type { Edit } from '../../design/edit/edit.ts';
 import type { Design } from '../../design/schema.ts';
@@ -39,8 +38,12 @@ function useBench(): Bench {
 
 export const useStore = (): EditorStore => useBench().store;
 
-/** One value of the editor's state; re-renders when it changes. */
-export const useEditor = <T>(pick: (state: EditorState) => T): T => useZustand(useBench().store, pick);
+/** One value of the editor's state; re-renders when it changes, but for what is carried: see `useShown`. */
+export function useEditor<T>(pick: (state: EditorState) => T): T {
+  const { store, follower } = useBench();
+  const get = () => pick(store.getState());
+  return useSyncExternalStore(follower.besides, get, get);
+}
 
 /** The design as shown, laid out, with what a running gesture proposes; during a drag it is told every so often. */
 export function useShown(): Shown {
