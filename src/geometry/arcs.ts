@@ -23,10 +23,12 @@ interface Circle {
 }
 
 function circleThrough(a: Point, b: Point, c: Point): Circle | null {
-  const [ab, ac] = [subtract(b, a), subtract(c, a)];
+  const ab = subtract(b, a);
+  const ac = subtract(c, a);
   const twice = 2 * cross(ab, ac);
   if (Math.abs(twice) < ON_CIRCLE * ON_CIRCLE) return null;
-  const [bb, cc] = [dot(ab, ab), dot(ac, ac)];
+  const bb = dot(ab, ab);
+  const cc = dot(ac, ac);
   const x = (ac.y * bb - ab.y * cc) / twice;
   const y = (ab.x * cc - ac.x * bb) / twice;
   return { center: { x: a.x + x, y: a.y + y }, radius: Math.hypot(x, y) };
@@ -35,7 +37,8 @@ function circleThrough(a: Point, b: Point, c: Point): Circle | null {
 /** Whether a stretch of points lies on a circle. */
 function lieOn(points: readonly Point[], from: number, to: number, { center, radius }: Circle): boolean {
   // By squares: a point of a curve is asked for each end that its arc may have.
-  const [least, most] = [Math.max(0, radius - ON_CIRCLE) ** 2, (radius + ON_CIRCLE) ** 2];
+  const least = Math.max(0, radius - ON_CIRCLE) ** 2;
+  const most = (radius + ON_CIRCLE) ** 2;
   for (let i = from; i <= to; i++) {
     const { x, y } = pick(points, i);
     const square = (x - center.x) * (x - center.x) + (y - center.y) * (y - center.y);
@@ -49,10 +52,11 @@ const longestSquare = (radius: Mm): number => 8 * radius * (FLATNESS + ON_CIRCLE
 
 /** Whether three sides in a row, the last of which ends at a point, turn the same way. */
 function turnsAlike(points: readonly Point[], to: number): boolean {
-  const [a, b] = [pick(points, to - 3), pick(points, to - 2)];
-  const [c, d] = [pick(points, to - 1), pick(points, to)];
+  const b = pick(points, to - 2);
+  const c = pick(points, to - 1);
   const side = subtract(c, b);
-  return cross(subtract(b, a), side) * cross(side, subtract(d, c)) > 0;
+  const before = subtract(b, pick(points, to - 3));
+  return cross(before, side) * cross(side, subtract(pick(points, to), c)) > 0;
 }
 
 /** The longest run of chords from `from` on that stands for one arc of half a turn at most; its last point, and its bulge. */
@@ -60,7 +64,7 @@ function arcFrom(
   points: readonly Point[],
   from: number,
 ): { readonly to: number; readonly bulge: number } | null {
-  let best: { to: number; bulge: number } | null = null;
+  let best: { to: number; left: boolean; half: Mm; radius: Mm } | null = null;
   const first = pick(points, from);
   let longest = 0;
   let known = from;
@@ -72,15 +76,17 @@ function arcFrom(
     const middle = pick(points, from + ((to - from + 1) >> 1));
     const circle = circleThrough(first, middle, last);
     if (!circle || longest > longestSquare(circle.radius) || !lieOn(points, from, to, circle)) break;
-    const half = distance(first, last) / 2;
+    const chord = distance(first, last);
     const left = cross(subtract(middle, first), subtract(last, middle)) > 0;
     // Over half a turn the center lies on the side of the arc.
     const over = cross(subtract(last, first), subtract(circle.center, first)) > 0 !== left;
-    if (over && distance(first, last) < 2 * circle.radius - ON_CIRCLE) break;
-    const rise = circle.radius - Math.sqrt(Math.max(0, circle.radius ** 2 - half ** 2));
-    best = { to, bulge: (left ? 1 : -1) * (rise / half) };
+    if (over && chord < 2 * circle.radius - ON_CIRCLE) break;
+    best = { to, left, half: chord / 2, radius: circle.radius };
   }
-  return best;
+  if (!best) return null;
+  const { to, left, half, radius } = best;
+  const rise = radius - Math.sqrt(Math.max(0, radius ** 2 - half ** 2));
+  return { to, bulge: (left ? 1 : -1) * (rise / half) };
 }
 
 /** No two chords of one arc turn by more, unless its radius is hardly over that of a pencil. */
@@ -93,10 +99,10 @@ const SHARP = Math.cos(Math.PI / 6);
 function beginning(ring: readonly Point[]): number {
   let best = 0;
   let least = Number.POSITIVE_INFINITY;
-  for (const [i, p] of ring.entries()) {
-    const before = cyclic(ring, i - 1);
-    const after = cyclic(ring, i + 1);
-    const [a, b] = [subtract(p, before), subtract(after, p)];
+  for (let i = 0; i < ring.length; i++) {
+    const p = pick(ring, i);
+    const a = subtract(p, cyclic(ring, i - 1));
+    const b = subtract(cyclic(ring, i + 1), p);
     const cos = dot(a, b) / (Math.hypot(a.x, a.y) * Math.hypot(b.x, b.y) || 1);
     if (cos < least - 1e-9) {
       least = cos;
@@ -114,6 +120,8 @@ function beginning(ring: readonly Point[]): number {
  * A closed outline with an arc in it may begin at another corner than it was given by.
  */
 export function withArcs(points: readonly Point[], closed: boolean): BowedPoint[] {
+  const straight = () => points.map(({ x, y }) => ({ x, y, bulge: 0 }));
+  if (points.length <= LEAST_CHORDS) return straight();
   const start = closed ? beginning(points) : 0;
   const turned = [...points.slice(start), ...points.slice(0, start)];
   const first = turned[0];
@@ -127,7 +135,7 @@ export function withArcs(points: readonly Point[], closed: boolean): BowedPoint[
     i = arc ? arc.to : i + 1;
   }
   if (closed && bowed.length > 1) bowed.pop();
-  return bowed.some((p) => p.bulge !== 0) ? bowed : points.map(({ x, y }) => ({ x, y, bulge: 0 }));
+  return bowed.some((p) => p.bulge !== 0) ? bowed : straight();
 }
 
 /** Radius of a bowed side: chord (1 + bulge2) / 4 bulge. */

@@ -29,7 +29,8 @@ export function chordsInside(a: Point, b: Point, region: Region): [Mm, Mm][] {
         const y = before.y + (point.y - before.y) * t - a.y;
         shares.push((x * along.x + y * along.y) / (size * size));
       }
-      [before, from] = [point, to];
+      before = point;
+      from = to;
     }
   }
   shares.sort((s, t) => s - t);

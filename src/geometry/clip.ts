@@ -146,13 +146,15 @@ const meet = (a: Box | null, b: Box | null): boolean => a !== null && b !== null
  */
 function isConvex(ring: Ring): boolean {
   if (ring.length < 3) return false;
-  let [a, b] = [placeOf(pick(ring, ring.length - 2)), placeOf(pick(ring, ring.length - 1))];
+  let a = placeOf(pick(ring, ring.length - 2));
+  let b = placeOf(pick(ring, ring.length - 1));
   let lowest = 0;
   for (const point of ring) {
     const c = placeOf(point);
     if ((b.x - a.x) * (c.y - b.y) <= (b.y - a.y) * (c.x - b.x)) return false;
     if (b.y <= a.y && c.y > b.y) lowest++;
-    [a, b] = [b, c];
+    a = b;
+    b = c;
   }
   return lowest === 1;
 }

@@ -69,7 +69,7 @@ function side(from: BowedPoint, to: Point): string {
 function data(path: Path): string {
   return contoursOf(path)
     .map((contour) => {
-      const points = contour.flatMap((c) => (c.op === 'Z' || c.op === 'C' ? [] : [{ x: c.x, y: c.y }]));
+      const points = contour.filter((c) => c.op === 'M' || c.op === 'L');
       const closed = contour[contour.length - 1]?.op === 'Z';
       if (points.length + (closed ? 1 : 0) < contour.length) return betweenCubics(contour);
       const bowed = withArcs(points, closed);
