@@ -99,6 +99,7 @@ const MEANT: Readonly<Record<string, readonly string[]>> = {
     'output/packet/fastenerMarks.ts: ways.get(key)?.count ?? 0',
     'plan/supplyLines.ts: byPaper.get(id) ?? { pages: 0, length: 0 }',
   ],
+  'Nothing is found yet: the search begins with the first.': ['geometry/trueArea.ts: lasts.get(curve) ?? 0'],
   'A table by the own kind of what it is asked for, which the compiler cannot follow through a union.': [
     'design/edit/edit.ts: APPLY[edit.kind] as (design: Design, edit: Edit) => EditResult',
     'editor/control/form/formField.ts: value[name] as Part',
