@@ -80,6 +80,8 @@ export const OverLayer = memo(function OverLayer(props: OverLayerProps) {
           {
             ...{ text: hud.text, size: 15, fill: palette.ink, ink: palette.paper, halo: palette.halo },
             ...{ at: { x: hud.at.x + TAG.right, y: hud.at.y + TAG.below }, anchor: 'left' },
+            // The hand may have left the drawing.
+            within: { x: INSIDE, y: INSIDE, w: width - INSIDE, h: height - INSIDE },
           },
         ]);
     },
