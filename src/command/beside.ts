@@ -11,7 +11,7 @@ import { type PlanFile, planFiles } from '../output/files.ts';
 import { JOINED_KINDS, PAINTED_KINDS } from '../output/packet/kinds.ts';
 import { beginPacket, type PacketBegun } from '../output/packet/packet.ts';
 import type { Letters } from '../output/pdf/letters.ts';
-import { shadowsOn } from '../output/picture/litFace.ts';
+import { shadowsOn } from '../output/picture/shadows.ts';
 import { cutWithJob } from '../plan/cuttingStage.ts';
 import type { Beside, Done, Work } from '../plan/plan.ts';
 import { plansOf } from '../plan/stages/patterns.ts';
@@ -24,15 +24,8 @@ export interface Second {
   readonly gone: Promise<unknown>;
 }
 
-/** Memory that both threads see: how many files of each sort are begun, and how far each work beside the plan is. */
-const SLOTS = { packet: 0, others: 1, cutting: 2, patterns: 3, shadows: 4 } as const;
-type Sort = 'packet' | 'others';
-
-/** Where each thread looks for files to make: the second one has begun the packet, and nobody else is as soon done. */
-const ORDER = {
-  first: ['others'],
-  second: ['packet', 'others'],
-} as const satisfies Record<string, readonly Sort[]>;
+/** Memory that both threads see: how many files are begun, and how far each work beside the plan is. */
+const SLOTS = { files: 0, cutting: 1, patterns: 2, shadows: 3 } as const;
 
 /** What the second thread does for the first one, and is asked for. */
 interface Works extends Work {
@@ -96,25 +89,18 @@ export const oneThread: Hands = {
   },
 };
 
-/** Makes files of one sort, each that nobody has begun, and puts them to `made`; lets messages in before each. */
-async function makeOpen(
-  files: readonly PlanFile[],
-  sort: Sort,
-  begun: Int32Array,
-  made: Bytes,
-): Promise<void> {
+/** The second thread has begun it, and nobody else is as soon done. */
+const isPacket = ({ name }: PlanFile): boolean => name === 'packet.pdf';
+
+/** Makes files but the packet, each that nobody has begun, and puts them to `made`; lets messages in before each. */
+async function makeOpen(files: readonly PlanFile[], begun: Int32Array, made: Bytes): Promise<void> {
+  const open = files.filter((file) => !isPacket(file));
   for (;;) {
     await new Promise((resolve) => setImmediate(resolve));
-    const file = files[Atomics.add(begun, SLOTS[sort], 1)];
+    const file = open[Atomics.add(begun, SLOTS.files, 1)];
     if (!file) return;
     made.set(file.name, await file.make());
   }
-}
-
-/** The files of a plan by their sort. */
-function sorted(files: readonly PlanFile[]): Readonly<Record<Sort, readonly PlanFile[]>> {
-  const isPacket = ({ name }: PlanFile) => name === 'packet.pdf';
-  return { packet: files.filter(isPacket), others: files.filter((file) => !isPacket(file)) };
 }
 
 /**
@@ -129,9 +115,7 @@ export function twoThreads({ worker, gone }: Second, design: Design): Hands {
   const { port1: brings, port2: done } = new MessageChannel();
   const tell = (told: Told, ports: readonly MessagePort[] = []) => worker.postMessage(told, ports);
   tell({ start: { design, begun, done } }, [done]);
-  const brought: { [W in What]: Results[W] | null } = {
-    ...{ cutting: null, patterns: null, shadows: null },
-  };
+  const brought: { [W in What]: Results[W] | null } = { cutting: null, patterns: null, shadows: null };
   const asked =
     <W extends What>(what: W) =>
     (): Results[W] | null => {
@@ -160,8 +144,7 @@ export function twoThreads({ worker, gone }: Second, design: Design): Hands {
       // Until here a plan that comes to nothing ends without it.
       worker.ref();
       const mine: Bytes = new Map();
-      const sorts = sorted(files);
-      for (const sort of ORDER.first) await makeOpen(sorts[sort], sort, begun, mine);
+      await makeOpen(files, begun, mine);
       const theirs = await Promise.race([brought, gone.then((): Bytes => new Map())]);
       const all: Bytes = new Map();
       for (const { name, make } of files) {
@@ -197,8 +180,9 @@ export function besideFirst(): void {
       packet = { ...packet, ...beginPacket(PAINTED_KINDS, pictured) };
     } else {
       const plan = grown<Plan>(told.rest);
-      const sorts = sorted(planFiles(plan, letters, packet));
-      for (const sort of ORDER.second) await makeOpen(sorts[sort], sort, begun, made);
+      const files = planFiles(plan, letters, packet);
+      for (const { name, make } of files.filter(isPacket)) made.set(name, await make());
+      await makeOpen(files, begun, made);
       parentPort?.postMessage(made);
       parentPort?.close();
     }

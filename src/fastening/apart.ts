@@ -1,4 +1,4 @@
-import { grownBox } from '../geometry/box.ts';
+import { grownBox, holds } from '../geometry/box.ts';
 import { distance } from '../geometry/point.ts';
 import type { Box, Point } from '../geometry/shape.ts';
 import { SAME_LENGTH } from '../geometry/tolerance.ts';
@@ -75,10 +75,9 @@ export class Shanks {
 
   /** All that `near` may have told of where it was asked. */
   within({ box, apart }: Around): Shank[] {
-    return this.#inCells(box, apart).filter((shank) => {
-      const { x, y, w, h } = grownBox(box, Math.max(apart, shank.apart));
-      return shank.at.x >= x && shank.at.x <= x + w && shank.at.y >= y && shank.at.y <= y + h;
-    });
+    return this.#inCells(box, apart).filter((shank) =>
+      holds(grownBox(box, Math.max(apart, shank.apart)), shank.at),
+    );
   }
 
   /** Those of the squares that a box with the room around it lies on. */

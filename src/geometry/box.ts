@@ -30,6 +30,10 @@ export const surrounds = (outer: Box, inner: Box, slack: Mm = 0): boolean =>
   inner.x + inner.w <= outer.x + outer.w + slack &&
   inner.y + inner.h <= outer.y + outer.h + slack;
 
+/** Whether a point lies in a box, or beside it by no more than `slack`. */
+export const holds = ({ x, y, w, h }: Box, p: Point, slack: Mm = 0): boolean =>
+  p.x >= x - slack && p.x <= x + w + slack && p.y >= y - slack && p.y <= y + h + slack;
+
 /** Whether a segment lies all to one side of a box: it neither crosses nor touches it. */
 export const isBeyond = ({ x, y, w, h }: Box, p: Point, q: Point): boolean =>
   (p.x < x && q.x < x) ||

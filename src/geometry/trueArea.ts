@@ -1,7 +1,7 @@
 import { cyclic, pick } from '../list/at.ts';
 import { keptBy } from '../list/keptBy.ts';
 import type { Mm } from '../measure/units.ts';
-import { grownBox } from './box.ts';
+import { grownBox, holds } from './box.ts';
 import { curvesAt, pointsAt } from './loop.ts';
 import { cross, distance, dot, subtract } from './point.ts';
 import { areaOf, ringsOf } from './region.ts';
@@ -48,7 +48,7 @@ const chordedOf = keptBy((curve: Curved): Chorded => {
 /** The part of one chord that a side is, or null. */
 function onChord(curve: Curved, p: Point, q: Point, lasts: Lasts): OnChord | null {
   const chorded = chordedOf(curve);
-  if (!isIn(chorded.box, p) || !isIn(chorded.box, q)) return null;
+  if (!holds(chorded.box, p) || !holds(chorded.box, q)) return null;
   const { points } = chorded;
   const last = lasts.get(curve) ?? 0;
   // From the chord found last to both sides.
@@ -63,8 +63,6 @@ function onChord(curve: Curved, p: Point, q: Point, lasts: Lasts): OnChord | nul
   }
   return null;
 }
-
-const isIn = ({ x, y, w, h }: Box, p: Point): boolean => p.x >= x && p.x <= x + w && p.y >= y && p.y <= y + h;
 
 /** Whether a point can lie on a chord. */
 const isNear = (a: Point, b: Point, p: Point): boolean =>

@@ -2,7 +2,7 @@ import type { Drawing } from '../drawing/drawing.ts';
 import { areaOfPath, outlinesOf, windowOf } from '../drawing/outline.ts';
 import { INK as COLORS } from '../drawing/style.ts';
 import { type Flat, flatten, textCorners } from '../drawing/walk.ts';
-import { boxAround, surrounds } from '../geometry/box.ts';
+import { boxAround, holds, surrounds } from '../geometry/box.ts';
 import { intersect, regionOfRings } from '../geometry/clip.ts';
 import { ringsOfContours } from '../geometry/curve.ts';
 import { cross, length, subtract } from '../geometry/point.ts';
@@ -174,9 +174,6 @@ export function inkOf(
   };
 }
 
-const isWithin = ({ x, y }: Point, box: Box): boolean =>
-  x >= box.x && x <= box.x + box.w && y >= box.y && y <= box.y + box.h;
-
 /** The part of the segment inside the box, its border included; null when there is none (Liang and Barsky 1984). */
 function clippedSegment(line: Segment, box: Box): Segment | null {
   const [a, b] = line;
@@ -184,7 +181,7 @@ function clippedSegment(line: Segment, box: Box): Segment | null {
   const [right, top] = [box.x + box.w, box.y + box.h];
   if ((a.x < box.x && b.x < box.x) || (a.x > right && b.x > right)) return null;
   if ((a.y < box.y && b.y < box.y) || (a.y > top && b.y > top)) return null;
-  if (isWithin(a, box) && isWithin(b, box)) return line;
+  if (holds(box, a) && holds(box, b)) return line;
   const d = { x: b.x - a.x, y: b.y - a.y };
   let from = 0;
   let to = 1;

@@ -77,8 +77,11 @@ export function createPlanner(): Planner {
   let made: Partial<Made<PlanFacts>> = {};
   return (design, supplies, options = {}) => {
     const { nodes } = options.effort ?? DEFAULT_EFFORT;
-    const given = { design, tables: supplies.tables, supplies, nodes, watch: options, memory, held: NOBODY };
-    let known = { ...given, elsewhere: null } as PlanGiven as PlanGiven & PlanFacts;
+    const given: PlanGiven = {
+      ...{ design, tables: supplies.tables, supplies, nodes, watch: options, memory, held: NOBODY },
+      elsewhere: null,
+    };
+    let known = given as PlanGiven & PlanFacts;
     const steps = Object.entries(PLAN_STAGES);
     steps.forEach(([name, stages], done) => {
       if (options.cancelled?.()) throw new PlanCancelled();

@@ -17,6 +17,17 @@ function follower(): Design {
   return { ...plainDesign(), rules: [rule] };
 }
 
+/** A plain design, its first part, and where on the page the middle of that is. */
+async function opened() {
+  const { page, errors } = await visit(await context());
+  const design = plainDesign();
+  const [left] = design.parts;
+  if (!left) throw new Error('no part to drag');
+  await drop(page, design);
+  const at = await onPage(page, left.box.x + left.box.w / 2, left.box.y + left.box.h / 2);
+  return { page, errors, left, at };
+}
+
 /** Rows and columns; the first row follows its first strip sideways, the first column upward: the rest stays. */
 function grid(): Design {
   const plain = plainDesign();
@@ -117,12 +128,7 @@ it.each([
 });
 
 it('what is given in the pane after a drag leaves the part where the drag put it', async () => {
-  const { page, errors } = await visit(await context());
-  const design = plainDesign();
-  const [left] = design.parts;
-  if (!left) throw new Error('no part to drag');
-  await drop(page, design);
-  const at = await onPage(page, left.box.x + left.box.w / 2, left.box.y + left.box.h / 2);
+  const { page, errors, at } = await opened();
   await page.mouse.move(at.x, at.y);
   await page.mouse.down();
   await page.mouse.up();
@@ -152,12 +158,7 @@ it('what is given in the pane after a drag leaves the part where the drag put it
 });
 
 it('a press that goes on as a drag leaves the pane alone until it is let go; a click shows the part with its release', async () => {
-  const { page, errors } = await visit(await context());
-  const design = plainDesign();
-  const [left] = design.parts;
-  if (!left) throw new Error('no part to drag');
-  await drop(page, design);
-  const at = await onPage(page, left.box.x + left.box.w / 2, left.box.y + left.box.h / 2);
+  const { page, errors, left, at } = await opened();
   // All of it within one task, so that no time passes in which the hand could be said to rest.
   const [carried, letGo, clicked, byKey] = await page.evaluate(async ({ x, y }) => {
     const canvas = document.querySelector<HTMLElement>('.canvas');

@@ -50,7 +50,7 @@ describe('a second thread that makes files too', () => {
       import { writeFileSync } from 'node:fs';
       const began = () => writeFileSync(${JSON.stringify(sign())}, '');
       let begun, done;
-      const [OTHERS, CUTTING, PATTERNS] = [1, 2, 3];
+      const [FILES, CUTTING, PATTERNS] = [0, 1, 2];
       parentPort.on('message', (told) => {
         if ('start' in told) ({ begun, done } = told.start);
         if (${JSON.stringify(part)} in told) { ${act} }
@@ -73,7 +73,7 @@ describe('a second thread that makes files too', () => {
 
   it('brings what it took, and each file is made once', async () => {
     const hands = handsThat(`
-      const at = Atomics.add(begun, OTHERS, 1);
+      const at = Atomics.add(begun, FILES, 1);
       began();
       parentPort.postMessage(new Map([['abcde'[at], new Uint8Array([at + 1])]]));
       parentPort.close();`);
@@ -84,7 +84,7 @@ describe('a second thread that makes files too', () => {
   });
 
   it('that dies with files in its hands leaves none out', async () => {
-    const hands = handsThat('Atomics.add(begun, OTHERS, 3); began(); process.exit(1);');
+    const hands = handsThat('Atomics.add(begun, FILES, 3); began(); process.exit(1);');
     hands.beside?.planned(PLAN);
     const made: string[] = [];
     expect([...(await hands.make(filesOf(made, began)))]).toEqual([...all]);

@@ -1,4 +1,5 @@
 import type { Design } from '../../design/schema.ts';
+import { holds } from '../../geometry/box.ts';
 import { containsPointInRegion } from '../../geometry/region.ts';
 import type { Point } from '../../geometry/shape.ts';
 import type { Layout } from '../../layout/laid.ts';
@@ -11,21 +12,18 @@ export function pickAt(design: Design, layout: Layout, p: Point, reach: Mm): str
   const parts = fromBelow(layout);
   for (let i = parts.length - 1; i >= 0; i--) {
     const part = parts[i];
-    if (!part || !near(part.box, p, reach)) continue;
+    if (!part || !holds(part.box, p, reach)) continue;
     const thin = Math.min(part.box.w, part.box.h) < 2 * reach;
     if (thin || containsPointInRegion(part.region, p)) return groupOf(design, part.part) ?? part.part;
   }
-  const keep = design.keepClears.findLast((k) => near(k.box, p, 0));
+  const keep = design.keepClears.findLast((k) => holds(k.box, p));
   return keep?.id ?? null;
 }
 
 /** The part itself, whatever group it is in. */
 export function partAt(layout: Layout, p: Point): string | null {
   return (
-    fromBelow(layout).findLast((part) => near(part.box, p, 0) && containsPointInRegion(part.region, p))
-      ?.part ?? null
+    fromBelow(layout).findLast((part) => holds(part.box, p) && containsPointInRegion(part.region, p))?.part ??
+    null
   );
 }
-
-const near = (b: { x: Mm; y: Mm; w: Mm; h: Mm }, p: Point, reach: Mm) =>
-  p.x >= b.x - reach && p.x <= b.x + b.w + reach && p.y >= b.y - reach && p.y <= b.y + b.h + reach;

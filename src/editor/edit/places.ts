@@ -1,5 +1,6 @@
 import { isBoards } from '../../design/made.ts';
 import type { Fill, Part, PartArray } from '../../design/schema.ts';
+import { holds } from '../../geometry/box.ts';
 import { boxOf, containsPointInRegion } from '../../geometry/region.ts';
 import type { Box, Point, Region } from '../../geometry/shape.ts';
 import { piecesOfFill } from '../../layout/fill/fill.ts';
@@ -36,11 +37,7 @@ export function placesOf(part: Many, box: Box, stocks: ReadonlyMap<string, Stock
     slots: slots.map((slot) => ({
       ...slot,
       finish: slot.member.finish,
-      holds: (p) =>
-        p.x >= slot.box.x &&
-        p.x <= slot.box.x + slot.box.w &&
-        p.y >= slot.box.y &&
-        p.y <= slot.box.y + slot.box.h,
+      holds: (p) => holds(slot.box, p),
     })),
   };
 }

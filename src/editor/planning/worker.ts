@@ -1,6 +1,7 @@
 import type { Design } from '../../design/schema.ts';
-import { castShadows, type ShadowArea } from '../../finish/shadow.ts';
+import type { ShadowArea } from '../../finish/shadow.ts';
 import type { LaidPart } from '../../layout/laid.ts';
+import { shadowsOn } from '../../output/picture/shadows.ts';
 import type { PrinterCorrection } from '../../patterns/result.ts';
 import { createPlanner } from '../../plan/plan.ts';
 import { reuse } from '../../plan/reuse.ts';
@@ -78,9 +79,7 @@ const work = {
 
   /** Shadows on the face of the last plan, under the design's light. */
   shadows(): readonly ShadowArea[] {
-    if (!lastPlan) return [];
-    const { joinery, sawnLetters, face, finish, design } = lastPlan;
-    return castShadows([...joinery.solids, ...sawnLetters], face.levels, finish.shown, design.light);
+    return lastPlan ? shadowsOn(lastPlan) : [];
   },
 };
 

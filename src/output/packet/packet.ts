@@ -13,7 +13,7 @@ import { type PdfPage, pdfOf } from '../pdf/pdf.ts';
 import { type KindsFrom, PAGE_KINDS, type PageKind } from './kinds.ts';
 import type { Content, Contents, Leaf, Packet } from './leaf.ts';
 import { leavesOf } from './leaves.ts';
-import { bodyOf, packetSheet, pageHead, type Sheet, titleBlock, turned } from './sheet.ts';
+import { bodyOf, packetSheet, pageHead, roomOn, titleBlock, turned } from './sheet.ts';
 import { PACKET_WORDS } from './words/words.ts';
 
 const KINDS = Object.keys(PAGE_KINDS) as PageKind[];
@@ -65,14 +65,11 @@ export function beginPacket<P extends Joined>(kinds: KindsFrom<P>, known: P): Pa
   const packet = packetFor(known);
   const drawn = (content: Content): Content => {
     if ('blocks' in content) return content;
-    const items = content.draw(bodyOf(sheetOf(content, packet)), []);
+    const items = content.draw(roomOn(packet.sheet, content.landscape), []);
     return { ...content, draw: () => items };
   };
   return Object.fromEntries(Object.entries(kinds).map(([kind, make]) => [kind, make(packet).map(drawn)]));
 }
-
-const sheetOf = ({ landscape }: Leaf, { sheet }: Pick<Packet, 'sheet'>): Sheet =>
-  landscape ? turned(sheet) : sheet;
 
 /** The packet's pages, numbered and framed, as drawings on paper; `early` is what is made of it. */
 export function packetPages(plan: Plan, early: PacketBegun = {}): PdfPage[] {
@@ -105,7 +102,7 @@ export function framed(
   number: { readonly page: number; readonly of: number },
   contents: readonly Contents[],
 ): PdfPage {
-  const sheet = sheetOf(leaf, packet);
+  const sheet = leaf.landscape ? turned(packet.sheet) : packet.sheet;
   const { design } = packet.plan;
   const block = {
     ...number,

@@ -8,7 +8,7 @@ import { grainOf } from '../../finish/lit/grain.ts';
 import { dimmed, litColor } from '../../finish/lit/lambert.ts';
 import { bandsOf } from '../../finish/lit/molding.ts';
 import { letterLook } from '../../finish/look.ts';
-import { castShadows, SHADE } from '../../finish/shadow.ts';
+import { SHADE } from '../../finish/shadow.ts';
 import { gleamOf } from '../../finish/sheen.ts';
 import { pathOfRegion, pathOfRings } from '../../geometry/path.ts';
 import { translateRegion } from '../../geometry/region.ts';
@@ -23,6 +23,7 @@ import { byId } from '../../materials/lookup.ts';
 import type { Mm } from '../../measure/units.ts';
 import type { Pictured } from '../../plan/types.ts';
 import { solidsInOrder } from '../packet/faceView.ts';
+import { shadowsOn } from './shadows.ts';
 
 /** The bed's own wood, whatever it is. */
 const BARE: Color = '#e6d6b8';
@@ -37,11 +38,6 @@ const filled = (region: Region, fill: Color): PathItem =>
 
 const within = (clip: Path, items: readonly DrawItem[]): DrawItem[] =>
   items.length > 0 && clip.length > 0 ? [{ kind: 'group', clip, items }] : [];
-
-/** Shadows on the face, under the design's light. */
-export const shadowsOn = keptBy(({ joinery, sawnLetters, face, finish, design }: Pictured) =>
-  castShadows([...joinery.solids, ...sawnLetters], face.levels, finish.shown, design.light),
-);
 
 /**
  * The face as a person sees it, on the coordinates of the face: every part in the color of its finish over its wood, in

@@ -1,6 +1,6 @@
 import { useDeferredValue, useMemo } from 'react';
 import type { Design } from '../../../design/schema.ts';
-import { castShadows } from '../../../finish/shadow.ts';
+import { shadowsUnder } from '../../../output/picture/shadows.ts';
 import type { Plan } from '../../../plan/types.ts';
 import { Button } from '../../control/Button.tsx';
 import { ChoiceField } from '../../control/ChoiceField.tsx';
@@ -27,11 +27,7 @@ export function Light({ plan }: { plan: Plan }) {
   const look = useEditor((s) => s.look);
   const { light } = useSettledDesign();
   const shown = useDeferredValue(light);
-  const shadows = useMemo(
-    () =>
-      castShadows([...plan.joinery.solids, ...plan.sawnLetters], plan.face.levels, plan.finish.shown, shown),
-    [plan, shown],
-  );
+  const shadows = useMemo(() => shadowsUnder(plan, shown), [plan, shown]);
   const put = (fields: Partial<Design['light']>) =>
     commit(
       [{ kind: 'set', field: 'light', value: { ...light, ...fields } }],
